@@ -1,0 +1,2 @@
+// The public surface: what a harness description may import.
+export {}
