@@ -15,6 +15,5 @@ export default defineConfig({
     passWithNoTests: false,
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    setupFiles: ['tests/setup/chromium-path.ts'],
   },
 })

@@ -4,6 +4,9 @@ import { existsSync } from 'node:fs'
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome']
 const MAC = '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'
 
+export const HOW_TO_GET_CHROMIUM =
+  'Install Chromium (Debian: apt-get install chromium) or set CHROMIUM_PATH to its program.'
+
 /** Where a command lives on PATH, or undefined. */
 export function which(name) {
   try {
@@ -22,4 +25,11 @@ export function findChromium(env = process.env) {
     if (found) return found
   }
   return existsSync(MAC) ? MAC : undefined
+}
+
+/** The same, for a test that cannot do without: throws what to do about it. */
+export function needChromium(env = process.env) {
+  const found = findChromium(env)
+  if (found === undefined) throw new Error(`no Chromium found. ${HOW_TO_GET_CHROMIUM}`)
+  return found
 }
