@@ -1,0 +1,182 @@
+import { z } from 'zod'
+import { component } from './component.ts'
+import { colourText, endText, idText, partIdText, proseText, sizeText } from './name-schema.ts'
+import { lengthText } from './quantity-schema.ts'
+
+/** One connector of a loom: the free half, a ring, a tail end. */
+export const harnessConnector = z
+  .strictObject({
+    id: idText('Reference designation of the free half.', 'P1'),
+    title: proseText('What the connector is for.', 80).optional(),
+    family: partIdText('Connector family.', 'dsub-25'),
+    half: z
+      .enum(['pin', 'socket'])
+      .optional()
+      .meta({ description: 'Which contacts this half has: pins (male) or sockets (female).' }),
+    coding: proseText('Keying fitted here.', 20).optional(),
+    fits: endText(
+      'Equipment connector it is made to mate with: "equipment.connector".',
+      'mobile-40.J1',
+    ).optional(),
+    contact: partIdText('Contact used in every cavity.', 'dsub-crimp-20').optional(),
+    seal: partIdText('Wire seal used in every cavity.', 'seal-1.7-2.4').optional(),
+    pins: z
+      .record(
+        z.string(),
+        z.strictObject({
+          contact: partIdText('Contact in this cavity.', 'dsub-crimp-20').optional(),
+          seal: partIdText('Seal in this cavity.', 'seal-1.7-2.4').optional(),
+          plugged: z.boolean().optional().meta({ description: 'An empty cavity closed with a plug.' }),
+          note: proseText('What else to know.', 200).optional(),
+        }),
+      )
+      .optional(),
+    plugEmpty: z.boolean().optional().meta({ description: 'Every empty cavity gets a plug.' }),
+    view: z
+      .enum(['mating', 'wire-entry'])
+      .optional()
+      .meta({ description: 'The side from which the pin table of this half was taken.' }),
+    zone: idText('Where it ends up.', 'dash').optional(),
+    reach: lengthText(
+      'How far its tail lets it wander from its place; used to tell which plugs can be swapped.',
+      '0.3 m',
+    ).optional(),
+    label: proseText('Text of its label, in plain words.', 60).optional(),
+    note: proseText('What else to know.', 400).optional(),
+  })
+  .meta({ id: 'HarnessConnector' })
+
+export const wire = z
+  .strictObject({
+    id: idText('Wire number.', 'A02'),
+    from: endText('Where it starts.'),
+    to: endText('Where it ends.', 'F1.in'),
+    size: sizeText('Conductor size.').optional(),
+    colour: colourText('Insulation colour.').optional(),
+    length: lengthText('Finished length.').optional(),
+    part: partIdText('Wire in the catalogue.', 'vehicle-thin-wall').optional(),
+    pair: idText('Twisted with the other wire of the same pair name.', 'TP1').optional(),
+    net: proseText('Name of the net, if it is to be checked.', 40).optional(),
+    sheathed: z
+      .boolean()
+      .optional()
+      .meta({ description: 'Contained in a sheath, conduit or enclosure over its whole length.' }),
+    bundle: idText('Conductors that run together.', 'floor').optional(),
+    zone: idText('Hottest zone it runs through.', 'engine-bay').optional(),
+    label: proseText('Text of its label, in plain words.', 60).optional(),
+    note: proseText('What else to know.', 300).optional(),
+  })
+  .meta({ id: 'Wire', title: 'Wire of a harness' })
+
+export const cable = z
+  .strictObject({
+    id: idText('Cable number.', 'W1'),
+    part: partIdText('Cable in the catalogue.', 'screened-2x2x0.22'),
+    length: lengthText('Finished length.').optional(),
+    cores: z
+      .array(
+        z.strictObject({
+          core: idText('Core of the cable.', '1'),
+          id: idText('Number of its own; cable number and core when left out.', 'A27').optional(),
+          from: endText('Where it starts.'),
+          to: endText('Where it ends.', 'P2.1'),
+          label: proseText('Text of its label.', 60).optional(),
+          note: proseText('What else to know.', 300).optional(),
+        }),
+      )
+      .max(200),
+    shields: z
+      .array(
+        z.strictObject({
+          shield: idText('Shield of the cable.', 'screen'),
+          id: idText('Number of its own.', 'A33').optional(),
+          from: endText(
+            'Where it lands at the near end; leave out where it is cut back.',
+            'P2.shell',
+          ).optional(),
+          to: endText(
+            'Where it lands at the far end; leave out where it is cut back.',
+            'X1.shell',
+          ).optional(),
+          bothEnds: proseText('Why it is landed at both ends, when that is chosen.', 200).optional(),
+          note: proseText('What else to know.', 300).optional(),
+        }),
+      )
+      .max(40)
+      .optional(),
+    spareCores: z
+      .enum(['folded-back', 'cut-off', 'capped'])
+      .optional()
+      .meta({ description: 'What is done with cores that land nowhere.' }),
+    bend: lengthText('Tightest bend radius on its route.', '50 mm').optional(),
+    bundle: idText('Conductors that run together.', 'floor').optional(),
+    zone: idText('Hottest zone it runs through.', 'engine-bay').optional(),
+    label: proseText('Text of its label, in plain words.', 60).optional(),
+    note: proseText('What else to know.', 300).optional(),
+  })
+  .meta({ id: 'CableRun', title: 'Cable of a harness' })
+
+/** A loom: what is cut, crimped and rung out as one piece. */
+export const harness = z
+  .strictObject({
+    id: idText('Name of the harness.', 'pickup-head'),
+    title: proseText('What it is.', 120),
+    document: proseText('Document number.', 32).optional(),
+    revision: proseText('Revision letter or number.', 8).optional(),
+    date: z.iso
+      .date({ error: () => 'expected a date as YYYY-MM-DD' })
+      .optional()
+      .meta({ description: 'Date of issue.' }),
+    state: z.enum(['draft', 'issued', 'superseded']).optional(),
+    drawnBy: proseText('Who made it.', 60).optional(),
+    checkedBy: proseText('Who checked it.', 60).optional(),
+    revisions: z
+      .array(
+        z.strictObject({
+          revision: proseText('Revision.', 8),
+          date: z.iso.date(),
+          by: proseText('Who.', 60),
+          what: proseText('What changed and why.', 300),
+        }),
+      )
+      .max(200)
+      .optional(),
+    connectors: z.array(harnessConnector).max(2000),
+    splices: z
+      .array(
+        z.strictObject({
+          id: idText('Splice number.', 'SP1'),
+          kind: z.enum(['crimp', 'solder', 'weld', 'screw', 'pierce']).optional(),
+          zone: idText('Where it sits.', 'floor').optional(),
+          note: proseText('What else to know.', 200).optional(),
+        }),
+      )
+      .max(2000)
+      .optional(),
+    components: z
+      .array(component)
+      .max(2000)
+      .optional()
+      .meta({ description: 'Fuses, relays, diodes and other parts in the run.' }),
+    wires: z.array(wire).max(50_000).optional(),
+    cables: z.array(cable).max(5_000).optional(),
+    bundled: z.number().int().min(1).max(500).optional().meta({
+      description: 'Conductors that carry current side by side in the fullest bundle, for derating.',
+    }),
+    procedures: z
+      .array(z.string().max(200))
+      .max(50)
+      .optional()
+      .meta({ description: 'Markdown files with install steps, relative to this file.' }),
+    notes: z.array(proseText('A note printed on the drawing.', 400)).max(50).optional(),
+  })
+  .meta({ id: 'Harness' })
+
+export type HarnessConnector = z.output<typeof harnessConnector>
+export type HarnessConnectorInput = z.input<typeof harnessConnector>
+export type WireRun = z.output<typeof wire>
+export type WireInput = z.input<typeof wire>
+export type CableRun = z.output<typeof cable>
+export type CableInput = z.input<typeof cable>
+export type Harness = z.output<typeof harness>
+export type HarnessInput = z.input<typeof harness>

@@ -1,0 +1,100 @@
+import { z } from 'zod'
+import { endText, idText, proseText } from './name-schema.ts'
+import { celsiusText, daysText, hertzText, voltsText } from './quantity-schema.ts'
+
+/** A place with its equipment and looms mated together: the unit in which drops, loops and drains are judged. */
+export const installation = z
+  .strictObject({
+    id: idText('Name of the installation.', 'pickup-17'),
+    title: proseText('What it is.', 120),
+    document: proseText('Document number.', 32).optional(),
+    revision: proseText('Revision letter or number.', 8).optional(),
+    date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }).optional(),
+    drawnBy: proseText('Who made it.', 60).optional(),
+    checkedBy: proseText('Who checked it.', 60).optional(),
+    asset: proseText('Plate, hull or rack number.', 60).optional(),
+    setting: z
+      .enum(['vehicle', 'boat', 'building', 'bench'])
+      .optional()
+      .meta({ description: 'Chooses the limits that apply.' }),
+    structure: z
+      .enum(['metal', 'non-conductive'])
+      .optional()
+      .meta({ description: 'Whether body or hull can be a return.' }),
+    supply: voltsText('System voltage at which drops are judged.').optional(),
+    ambient: celsiusText('Air temperature for the figures.', '20 °C').optional(),
+    units: z
+      .array(
+        z.strictObject({
+          id: idText('Name of this unit.', 'radio'),
+          of: idText('Equipment type.', 'mobile-40'),
+          zone: idText('Where it sits.', 'boot').optional(),
+          title: proseText('What it is here.', 80).optional(),
+          note: proseText('What else to know.', 300).optional(),
+        }),
+      )
+      .min(1)
+      .max(2000),
+    looms: z
+      .array(
+        z.strictObject({ id: idText('Name of this loom.', 'main'), of: idText('Harness.', 'pickup-head') }),
+      )
+      .max(500)
+      .optional(),
+    mates: z
+      .array(
+        z.tuple([endText('A connector.', 'main.P1'), endText('The connector it mates with.', 'radio.J1')]),
+      )
+      .max(20_000)
+      .optional()
+      .meta({
+        description:
+          'Which halves are mated. A loom connector that fits the only free connector of its kind is mated without being listed.',
+      }),
+    zones: z
+      .array(
+        z.strictObject({
+          id: idText('Name of the zone.', 'engine-bay'),
+          hottest: celsiusText('Highest air temperature.', '105 °C').optional(),
+          wet: z.boolean().optional(),
+          salt: z.boolean().optional(),
+          vibration: z.boolean().optional(),
+        }),
+      )
+      .max(100)
+      .optional(),
+    states: z
+      .array(
+        z.strictObject({
+          id: idText('Name of the operating state.', 'transmit'),
+          title: proseText('What it means.', 80).optional(),
+          ignition: z
+            .boolean()
+            .optional()
+            .meta({ description: 'Ignition and accessory feeds are live; true unless the state is "off".' }),
+          load: proseText(
+            'Name under which equipment states its currents; the name of this state when left out.',
+            40,
+          ).optional(),
+          brief: z
+            .boolean()
+            .optional()
+            .meta({ description: 'Lasts minutes at most: the intermittent drop limit applies.' }),
+        }),
+      )
+      .max(20)
+      .optional()
+      .meta({ description: 'Operating states to solve; off, standby, receive and transmit when left out.' }),
+    parked: daysText('How long it must stand and still start.').optional(),
+    highest: hertzText('Highest channel in use, for commissioning limits.', '174 MHz').optional(),
+    procedures: z
+      .array(z.string().max(200))
+      .max(50)
+      .optional()
+      .meta({ description: 'Markdown files with install steps, relative to this file.' }),
+    notes: z.array(proseText('A note printed on the papers.', 400)).max(50).optional(),
+  })
+  .meta({ id: 'Installation' })
+
+export type Installation = z.output<typeof installation>
+export type InstallationInput = z.input<typeof installation>

@@ -1,0 +1,85 @@
+import { z } from 'zod'
+import { idText, proseText } from './name-schema.ts'
+import { celsiusText, daysText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
+
+const percent = (d: string) =>
+  z
+    .string()
+    .regex(/^\d+(\.\d+)? ?%$/, 'expected a percentage such as "3 %"')
+    .transform((t) => Number.parseFloat(t) / 100)
+    .meta({ description: d, examples: ['3 %'] })
+
+/** What a shop has decided, each with a reason a reader can find. */
+export const policy = z
+  .strictObject({
+    shop: proseText('Name of the shop.', 80).optional(),
+    drop: z
+      .strictObject({
+        continuous: voltsText(
+          'Most a supply may lose, feed and return together, for long.',
+          '0.5 V',
+        ).optional(),
+        brief: voltsText('The same for minutes at most.', '1.0 V').optional(),
+        critical: percent(
+          'Most of the system voltage on a boat for electronics, lights and feeders.',
+        ).optional(),
+        other: percent('Most of the system voltage on a boat for the rest.').optional(),
+      })
+      .optional(),
+    allowances: z
+      .strictObject({
+        contact: ohmsText('A mated power contact or a ring on its stud.', '2 mΩ').optional(),
+        fuse: ohmsText('A fuse.', '4 mΩ').optional(),
+        holder: ohmsText('A fuse holder.', '3 mΩ').optional(),
+      })
+      .optional()
+      .meta({ description: 'Resistances assumed where no figure is given.' }),
+    fuseWithin: lengthText('On a vehicle, how far from the source the fuse may sit.', '450 mm').optional(),
+    fuseNegative: z.enum(['forbid', 'allow']).optional(),
+    fuseMargin: z
+      .number()
+      .min(1)
+      .max(2)
+      .optional()
+      .meta({ description: 'Wire ampacity over fuse rating; 1 when left out.' }),
+    shields: z
+      .enum(['one-end', 'both-ends'])
+      .optional()
+      .meta({ description: 'Where cable shields of audio and data land.' }),
+    parked: daysText('How long a vehicle must stand and still start.').optional(),
+    conductorTemperature: celsiusText(
+      'Copper temperature at which drops are worked out.',
+      '20 °C',
+    ).optional(),
+    rules: z
+      .record(z.string(), z.enum(['stop', 'warning', 'note', 'off']))
+      .optional()
+      .meta({ description: 'Severity of a rule in this shop.' }),
+    waivers: z
+      .array(
+        z.strictObject({
+          rule: idText('Rule waived.', 'fuse-near-source'),
+          at: z
+            .string()
+            .min(1)
+            .max(200)
+            .meta({ description: 'Address of the thing, as the finding prints it.' }),
+          reason: proseText('Why it is accepted.', 400),
+          by: proseText('Who accepted it.', 60),
+          date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }),
+          facts: z.string().max(40).optional().meta({
+            description: 'Match code of the facts when it was accepted; the waiver ends when they change.',
+          }),
+        }),
+      )
+      .max(1000)
+      .optional(),
+    units: z
+      .enum(['metric', 'both'])
+      .optional()
+      .meta({ description: 'Whether feet and inches are printed beside metres.' }),
+  })
+  .meta({ id: 'Policy' })
+
+export type Policy = z.output<typeof policy>
+export type PolicyInput = z.input<typeof policy>
