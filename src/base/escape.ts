@@ -25,7 +25,7 @@ export function escapeAttribute(text: string): string {
 
 /** Makes any text safe within an SVG `text` element: one line, no direction marks, only characters XML allows. */
 export function escapeSvgText(text: string): string {
-  return escapeHtml(text.replace(/\s+/g, ' ').replace(DIRECTION_MARKS, ''))
+  return escapeHtml(text.replace(NOT_XML, '').replace(DIRECTION_MARKS, '').replace(/\s+/g, ' '))
 }
 
 /** JSON for the inside of a `<script>` element: nothing in it can end the element or the line. */

@@ -1,6 +1,7 @@
 import type { Range } from './quantity.ts'
 
-type Step = { readonly symbol: string; readonly factor: number }
+/** `from` is the smallest value the step is used for, its factor unless said. */
+type Step = { readonly symbol: string; readonly factor: number; readonly from?: number }
 
 const UNKNOWN = 'unknown'
 
@@ -19,7 +20,8 @@ function formatSteps(value: number, steps: readonly Step[], base: string): strin
   if (value === 0) return `0 ${base}`
   const rounded = Math.abs(Number(value.toPrecision(3)))
   // Rounding comes before the choice of prefix, or 999.9 mΩ would read “1000 mΩ”. The last step takes whatever is smaller.
-  const step = steps.find((entry) => rounded >= entry.factor * (1 - 1e-12)) ?? steps[steps.length - 1]
+  const step =
+    steps.find((entry) => rounded >= (entry.from ?? entry.factor) * (1 - 1e-12)) ?? steps[steps.length - 1]
   return step ? `${significant(value / step.factor)} ${step.symbol}` : UNKNOWN
 }
 
@@ -48,9 +50,9 @@ const FARADS = steps('F', 'mµnp')
 const HENRIES = steps('H', '_mµn')
 const BITS = steps('bit/s', 'GMk_')
 const SECONDS: readonly Step[] = [
-  { symbol: 'days', factor: 172800 },
-  { symbol: 'h', factor: 7200 },
-  { symbol: 'min', factor: 120 },
+  { symbol: 'days', factor: 86400, from: 172800 },
+  { symbol: 'h', factor: 3600, from: 7200 },
+  { symbol: 'min', factor: 60, from: 120 },
   { symbol: 's', factor: 1 },
   { symbol: 'ms', factor: 1e-3 },
 ]

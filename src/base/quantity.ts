@@ -3,6 +3,8 @@ import { bad, good, type Result } from './result.ts'
 import { didYouMean, suggest } from './suggest.ts'
 import { DIMENSIONS, type Dimension, type DimensionFacts, dimensionFacts, type Unit } from './units.ts'
 
+export type { Dimension } from './units.ts'
+
 const LONGEST_TEXT = 64
 const LARGEST_VALUE = 1e12
 const QUANTITY = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/

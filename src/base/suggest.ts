@@ -60,10 +60,13 @@ export function suggest(word: string, candidates: Iterable<string>): string[] {
   }
   near.sort((a, b) => a.distance - b.distance)
   const best = near[0]?.distance ?? 0
-  return near
-    .filter((entry) => entry.distance <= best + 1)
-    .slice(0, MOST_SUGGESTIONS)
-    .map((entry) => entry.candidate)
+  return (
+    near
+      // Beside a candidate one slip away, those two slips away are noise.
+      .filter((entry) => entry.distance <= (best <= 1 ? best : best + 1))
+      .slice(0, MOST_SUGGESTIONS)
+      .map((entry) => entry.candidate)
+  )
 }
 
 /** ` Did you mean “A” or “B”?` with its leading space, or an empty string when nothing is near. */
