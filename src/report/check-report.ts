@@ -1,0 +1,121 @@
+import type { Finding, Level, NotChecked } from '../base/finding.ts'
+import { naturalOrder } from '../base/natural-order.ts'
+import type { Pointer } from '../base/place.ts'
+
+/** A finding that the shop has accepted in its policy, with who accepted it and why. */
+export interface Accepted {
+  readonly finding: Finding
+  readonly reason: string
+  readonly by: string
+  /** YYYY-MM-DD as written in the policy. */
+  readonly date: string
+  readonly at?: Pointer
+}
+
+/** Everything one check found, could not judge and was told to accept: what every printer takes. */
+export interface CheckReport {
+  readonly findings: readonly Finding[]
+  readonly notChecked: readonly NotChecked[]
+  readonly waived: readonly Accepted[]
+}
+
+/** What a printer may say about a rule without knowing its code. */
+export interface RuleInfo {
+  readonly id: string
+  readonly title: string
+  readonly level: Level
+  readonly reason: string
+  readonly remedy: string
+  readonly sources: readonly string[]
+}
+
+/** How many findings there are of each level. */
+export type LevelCounts = Readonly<Record<Level, number>>
+
+export const LEVELS: readonly Level[] = ['stop', 'warning', 'note']
+
+/** How a level is written for people: the word carries it, never a colour alone. */
+export const LEVEL_WORD: Readonly<Record<Level, string>> = { stop: 'STOP', warning: 'WARNING', note: 'NOTE' }
+
+/** Whether `level` is at least as bad as `least`. */
+export function atLeast(level: Level, least: Level): boolean {
+  return LEVELS.indexOf(level) <= LEVELS.indexOf(least)
+}
+
+export function countLevels(findings: readonly Finding[]): LevelCounts {
+  const counts = { stop: 0, warning: 0, note: 0 }
+  for (const finding of findings) counts[finding.level] += 1
+  return counts
+}
+
+/** The same report with only the findings at least as bad as `least`; what was not checked is never dropped. */
+export function onlyFrom(report: CheckReport, least: Level): CheckReport {
+  return { ...report, findings: report.findings.filter((finding) => atLeast(finding.level, least)) }
+}
+
+/** Findings with one cause: the worst of them speaks, the others are counted. */
+export interface FindingGroup {
+  readonly worst: Finding
+  readonly others: readonly Finding[]
+}
+
+/** The findings of one installation or loom, worst first. */
+export interface JobGroup {
+  /** Its name: what stands before the slash of an address; empty for findings about the description itself. */
+  readonly job: string
+  readonly groups: readonly FindingGroup[]
+  readonly counts: LevelCounts
+}
+
+function jobOf(subject: string): string {
+  const slash = subject.indexOf('/')
+  return slash > 0 ? subject.slice(0, slash) : ''
+}
+
+/** Findings by cause within one job, in the order given except that worse levels come first. */
+function groupByCause(findings: readonly Finding[]): FindingGroup[] {
+  const ranked = [...findings].sort((a, b) => LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level))
+  const groups = new Map<string, Finding[]>()
+  ranked.forEach((finding, index) => {
+    const key = finding.cause === undefined ? `#${index}` : `cause ${finding.cause}`
+    groups.set(key, [...(groups.get(key) ?? []), finding])
+  })
+  return [...groups.values()].flatMap(([worst, ...others]) => (worst ? [{ worst, others }] : []))
+}
+
+/** A person works on one job at a time, so findings are split by job; the job with the worst findings comes first. */
+export function groupByJob(findings: readonly Finding[]): JobGroup[] {
+  const byJob = new Map<string, Finding[]>()
+  for (const finding of findings) {
+    const job = jobOf(finding.subject)
+    const list = byJob.get(job)
+    if (list) list.push(finding)
+    else byJob.set(job, [finding])
+  }
+  const jobs = [...byJob].map(([job, own]) => ({ job, groups: groupByCause(own), counts: countLevels(own) }))
+  return jobs.sort(
+    (a, b) =>
+      b.counts.stop - a.counts.stop || b.counts.warning - a.counts.warning || naturalOrder(a.job, b.job),
+  )
+}
+
+/** What was not checked for want of one fact, by rule and fact, with every subject it was wanted for. */
+export interface NeedGroup {
+  readonly rule: string
+  readonly needs: string
+  readonly subjects: readonly string[]
+}
+
+export function groupNeeds(notChecked: readonly NotChecked[]): NeedGroup[] {
+  const byNeed = new Map<string, { rule: string; needs: string; subjects: Set<string> }>()
+  for (const { rule, needs, subject } of notChecked) {
+    const key = `${rule}\n${needs}`
+    const group = byNeed.get(key) ?? { rule, needs, subjects: new Set<string>() }
+    group.subjects.add(subject)
+    byNeed.set(key, group)
+  }
+  return [...byNeed.values()].map(({ subjects, ...rest }) => ({
+    ...rest,
+    subjects: [...subjects].sort(naturalOrder),
+  }))
+}
