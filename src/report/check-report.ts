@@ -1,22 +1,12 @@
 import type { Finding, Level, NotChecked } from '../base/finding.ts'
 import { naturalOrder } from '../base/natural-order.ts'
-import type { Pointer } from '../base/place.ts'
-
-/** A finding that the shop has accepted in its policy, with who accepted it and why. */
-export interface Accepted {
-  readonly finding: Finding
-  readonly reason: string
-  readonly by: string
-  /** YYYY-MM-DD as written in the policy. */
-  readonly date: string
-  readonly at?: Pointer
-}
+import type { Waived } from '../check/waivers.ts'
 
 /** Everything one check found, could not judge and was told to accept: what every printer takes. */
 export interface CheckReport {
   readonly findings: readonly Finding[]
   readonly notChecked: readonly NotChecked[]
-  readonly waived: readonly Accepted[]
+  readonly waived: readonly Waived[]
 }
 
 /** What a printer may say about a rule without knowing its code. */
@@ -53,34 +43,17 @@ export function onlyFrom(report: CheckReport, least: Level): CheckReport {
   return { ...report, findings: report.findings.filter((finding) => atLeast(finding.level, least)) }
 }
 
-/** Findings with one cause: the worst of them speaks, the others are counted. */
-export interface FindingGroup {
-  readonly worst: Finding
-  readonly others: readonly Finding[]
-}
-
 /** The findings of one installation or loom, worst first. */
 export interface JobGroup {
   /** Its name: what stands before the slash of an address; empty for findings about the description itself. */
   readonly job: string
-  readonly groups: readonly FindingGroup[]
+  readonly findings: readonly Finding[]
   readonly counts: LevelCounts
 }
 
 function jobOf(subject: string): string {
   const slash = subject.indexOf('/')
   return slash > 0 ? subject.slice(0, slash) : ''
-}
-
-/** Findings by cause within one job, in the order given except that worse levels come first. */
-function groupByCause(findings: readonly Finding[]): FindingGroup[] {
-  const ranked = [...findings].sort((a, b) => LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level))
-  const groups = new Map<string, Finding[]>()
-  ranked.forEach((finding, index) => {
-    const key = finding.cause === undefined ? `#${index}` : `cause ${finding.cause}`
-    groups.set(key, [...(groups.get(key) ?? []), finding])
-  })
-  return [...groups.values()].flatMap(([worst, ...others]) => (worst ? [{ worst, others }] : []))
 }
 
 /** A person works on one job at a time, so findings are split by job; the job with the worst findings comes first. */
@@ -92,7 +65,7 @@ export function groupByJob(findings: readonly Finding[]): JobGroup[] {
     if (list) list.push(finding)
     else byJob.set(job, [finding])
   }
-  const jobs = [...byJob].map(([job, own]) => ({ job, groups: groupByCause(own), counts: countLevels(own) }))
+  const jobs = [...byJob].map(([job, own]) => ({ job, findings: own, counts: countLevels(own) }))
   return jobs.sort(
     (a, b) =>
       b.counts.stop - a.counts.stop || b.counts.warning - a.counts.warning || naturalOrder(a.job, b.job),

@@ -1,6 +1,7 @@
 import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
-import { type Accepted, type CheckReport, countLevels } from './check-report.ts'
+import { factsCode, type Waived } from '../check/waivers.ts'
+import { type CheckReport, countLevels } from './check-report.ts'
 
 /** Version of the shape below; it changes only when a field is taken away or changes meaning. */
 export const REPORT_VERSION = 1
@@ -21,6 +22,8 @@ export interface JsonFinding {
   readonly fix: string
   readonly assumed: readonly string[]
   readonly facts: Finding['facts']
+  /** Match code of the facts, for the `facts` of a waiver: the waiver ends when a figure changes. */
+  readonly factsCode: string
   readonly at: JsonPlace
   readonly notes: readonly { readonly text: string; readonly at?: JsonPlace }[]
   readonly cause?: string
@@ -56,6 +59,7 @@ function jsonFinding(finding: Finding, locate: Locate): JsonFinding {
     fix,
     assumed,
     facts,
+    factsCode: factsCode(finding),
     at: placed(finding.at, locate),
     notes: finding.notes.map(({ text, at }) => ({ text, ...(at ? { at: placed(at, locate) } : {}) })),
     ...(cause === undefined ? {} : { cause }),
@@ -63,7 +67,8 @@ function jsonFinding(finding: Finding, locate: Locate): JsonFinding {
   }
 }
 
-function jsonAccepted({ finding, by, date, reason }: Accepted, locate: Locate): JsonReport['waived'][number] {
+function jsonAccepted({ finding, waiver }: Waived, locate: Locate): JsonReport['waived'][number] {
+  const { by, date, reason } = waiver
   return { ...jsonFinding(finding, locate), accepted: { by, date, reason } }
 }
 

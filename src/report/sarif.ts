@@ -1,7 +1,8 @@
 import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
 import { hashCode } from '../base/hash.ts'
 import type { Locate, Pointer } from '../base/place.ts'
-import type { Accepted, CheckReport, RuleInfo } from './check-report.ts'
+import type { Waived } from '../check/waivers.ts'
+import type { CheckReport, RuleInfo } from './check-report.ts'
 import { printJsonText } from './json.ts'
 
 export interface SarifOptions {
@@ -72,19 +73,11 @@ function resultOf(finding: Finding, ruleIndex: number, locate: Locate): SarifObj
   }
 }
 
-function acceptedResult(accepted: Accepted, ruleIndex: number, locate: Locate): SarifObject {
-  const { finding, by, date, reason } = accepted
-  const at = accepted.at ? { location: location(accepted.at, locate) } : {}
+function waivedResult({ finding, waiver }: Waived, ruleIndex: number, locate: Locate): SarifObject {
+  const justification = `${sentence(waiver.reason)} Accepted by ${waiver.by}, ${waiver.date}.`
   return {
     ...resultOf(finding, ruleIndex, locate),
-    suppressions: [
-      {
-        kind: 'external',
-        status: 'accepted',
-        justification: `${sentence(reason)} Accepted by ${by}, ${date}.`,
-        ...at,
-      },
-    ],
+    suppressions: [{ kind: 'external', status: 'accepted', justification }],
   }
 }
 
@@ -145,7 +138,7 @@ export function sarifLog(report: CheckReport, options: SarifOptions): SarifObjec
         invocations: [{ executionSuccessful: true }],
         results: [
           ...report.findings.map((finding) => resultOf(finding, indexOf(finding.rule), locate)),
-          ...report.waived.map((one) => acceptedResult(one, indexOf(one.finding.rule), locate)),
+          ...report.waived.map((one) => waivedResult(one, indexOf(one.finding.rule), locate)),
           ...report.notChecked.map((missing) => openResult(missing, indexOf(missing.rule), locate)),
         ],
       },

@@ -35,14 +35,6 @@ export function hang(label: string, text: string, width: number): string[] {
   return wrap(text, Math.max(20, width - indent.length)).map((line, i) => (i === 0 ? label : indent) + line)
 }
 
-const MOST_NAMED = 6
-
-/** `a, b, c and 4 more`: every name while they are few. */
-export function nameSome(names: readonly string[], most = MOST_NAMED): string {
-  if (names.length <= most + 1) return names.join(', ')
-  return `${names.slice(0, most).join(', ')} and ${names.length - most} more`
-}
-
 /** `1 warning`, `3 warnings`. */
 export function countOf(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`

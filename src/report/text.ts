@@ -4,7 +4,6 @@ import { type Locate, type Place, showPlace } from '../base/place.ts'
 import {
   type CheckReport,
   countLevels,
-  type FindingGroup,
   groupByJob,
   groupNeeds,
   type JobGroup,
@@ -12,7 +11,7 @@ import {
   type LevelCounts,
 } from './check-report.ts'
 import { type SourceLine, sourceExcerpt } from './source-excerpt.ts'
-import { countOf, hang, nameSome, wrap } from './text-layout.ts'
+import { countOf, hang, wrap } from './text-layout.ts'
 
 /** All that a printer may know about where its text ends up. */
 export interface TextOptions {
@@ -54,10 +53,7 @@ function excerpt(place: Place, options: TextOptions, paint: Painter): string[] {
 function headline(finding: Finding, width: number, paint: Painter): string[] {
   const word = LEVEL_WORD[finding.level]
   const tag = `${word} ${escapeTerminal(finding.rule)}`
-  const [first = '', ...rest] = wrap(
-    `${tag} · ${escapeTerminal(finding.subject)}: ${escapeTerminal(finding.what)}`,
-    width,
-  )
+  const [first = '', ...rest] = wrap(`${tag} · ${escapeTerminal(finding.what)}`, width)
   const painted = first.startsWith(word)
     ? paint.level(finding.level, word) + paint.bold(first.slice(word.length))
     : first
@@ -71,29 +67,17 @@ function noteLines(finding: Finding, options: TextOptions): string[] {
   })
 }
 
-function othersLine({ others }: FindingGroup, options: TextOptions): string[] {
-  if (others.length === 0) return []
-  const names = [...new Set(others.map((other) => other.subject))]
-  return line(
-    'Same',
-    `${countOf(others.length, 'more finding')} of this cause: ${nameSome(names)}`,
-    options.width,
-  )
-}
-
-/** One finding: what, where with its source line, why, fix, assumed, and how many others share its cause. */
-function printGroup(group: FindingGroup, options: TextOptions, paint: Painter): string[] {
-  const { worst } = group
-  const place = options.locate(worst.at)
+/** One finding: what, where with its source line, why, fix and what was assumed. */
+function printFinding(finding: Finding, options: TextOptions, paint: Painter): string[] {
+  const place = options.locate(finding.at)
   return [
-    ...headline(worst, options.width, paint),
-    INDENT + paint.faint(escapeTerminal(showPlace(place))),
+    ...headline(finding, options.width, paint),
+    INDENT + paint.faint(escapeTerminal(`${showPlace(place)} · ${finding.subject}`)),
     ...excerpt(place, options, paint),
-    ...line('Why', worst.why, options.width),
-    ...line('Fix', worst.fix, options.width),
-    ...(worst.assumed.length > 0 ? line('Assumed', worst.assumed.join('; '), options.width) : []),
-    ...noteLines(worst, options),
-    ...othersLine(group, options),
+    ...line('Why', finding.why, options.width),
+    ...line('Fix', finding.fix, options.width),
+    ...(finding.assumed.length > 0 ? line('Assumed', finding.assumed.join('; '), options.width) : []),
+    ...noteLines(finding, options),
     '',
   ]
 }
@@ -113,16 +97,16 @@ function jobTitle(job: JobGroup): string {
 
 function printJob(job: JobGroup, options: TextOptions, paint: Painter): string[] {
   const title = `${paint.bold(`── ${jobTitle(job)} ──`)} ${showCounts(job.counts)}`
-  return [title, '', ...job.groups.flatMap((group) => printGroup(group, options, paint))]
+  return [title, '', ...job.findings.flatMap((finding) => printFinding(finding, options, paint))]
 }
 
 function printWaived(report: CheckReport, options: TextOptions, paint: Painter): string[] {
   if (report.waived.length === 0) return []
-  const rows = report.waived.flatMap(({ finding, reason, by, date }) =>
+  const rows = report.waived.flatMap(({ finding, waiver }) =>
     hang(
       BULLET,
       escapeTerminal(
-        `${LEVEL_WORD[finding.level]} ${finding.rule} · ${finding.subject}: ${finding.what}. Accepted by ${by}, ${date}: ${reason}`,
+        `${LEVEL_WORD[finding.level]} ${finding.rule} · ${finding.subject}: ${finding.what}. Accepted by ${waiver.by}, ${waiver.date}: ${waiver.reason}`,
       ),
       options.width,
     ),

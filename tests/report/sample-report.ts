@@ -30,17 +30,18 @@ export const locate = (pointer: Pointer): Place => ({
 })
 export const sourceLine = (place: Place): string | undefined => SOURCE[place.line - 1]
 
-const mirror = { rule: 'mirrored-connector', level: 'warning', cause: 'main.P1 mirrored' } as const
-
 export const SAMPLE: CheckReport = {
   findings: [
     finding({
       assumed: ['2 mΩ per joint', '20 °C'],
       notes: [{ text: 'the limit is set here', at: { doc: 'policy.json', path: [1] } }],
     }),
-    finding({ ...mirror, subject: 'launch/main.P1.1' }),
-    finding({ ...mirror, subject: 'launch/main.P1.2' }),
-    finding({ ...mirror, subject: 'launch/main.P1.3' }),
+    finding({
+      rule: 'mirrored-connector',
+      level: 'warning',
+      subject: 'launch/main.P1',
+      cause: 'launch/P1 mirrored',
+    }),
     finding({ rule: 'spare-pins', level: 'note', subject: 'pickup-17/main.P1', what: 'no spare pin' }),
   ],
   notChecked: [
@@ -60,10 +61,13 @@ export const SAMPLE: CheckReport = {
         subject: 'pickup-17/main.F2',
         what: '600 mm from the battery',
       }),
-      reason: 'in conduit all the way',
-      by: 'R. Alder',
-      date: '2025-03-01',
-      at: { doc: 'policy.json', path: ['policy', 'waivers', 0] },
+      waiver: {
+        rule: 'fuse-near-source',
+        at: 'pickup-17/main.F2',
+        reason: 'in conduit all the way',
+        by: 'R. Alder',
+        date: '2025-03-01',
+      },
     },
   ],
 }

@@ -49,7 +49,7 @@ describe('SARIF 2.1.0', () => {
 
   test('every result names its rule twice over, and both agree', () => {
     const { tool, results } = read(SAMPLE).runs[0] as Log['runs'][0]
-    expect(results).toHaveLength(9)
+    expect(results).toHaveLength(7)
     for (const result of results) expect(tool.driver.rules[result.ruleIndex]?.id).toBe(result.ruleId)
     expect(new Set(tool.driver.rules.map(({ id }) => id)).size).toBe(tool.driver.rules.length)
   })
@@ -59,15 +59,13 @@ describe('SARIF 2.1.0', () => {
     expect(results.map(({ kind, level }) => `${kind ?? 'fail'} ${level}`)).toEqual([
       'fail error',
       'fail warning',
-      'fail warning',
-      'fail warning',
       'fail note',
       'fail error',
       'open none',
       'open none',
       'open none',
     ])
-    expect(results[5]?.suppressions).toMatchObject([
+    expect(results[3]?.suppressions).toMatchObject([
       { kind: 'external', justification: 'in conduit all the way. Accepted by R. Alder, 2025-03-01.' },
     ])
   })
@@ -96,7 +94,12 @@ describe('SARIF 2.1.0', () => {
         const log = read({
           findings: [finding({ what, why, subject, at: { doc, path: [] } })],
           notChecked: [{ rule: 'r', subject, needs: why }],
-          waived: [{ finding: finding({ what }), by: why, date: '', reason: what }],
+          waived: [
+            {
+              finding: finding({ what }),
+              waiver: { rule: 'r', at: subject, by: why, date: '', reason: what },
+            },
+          ],
         })
         expect(check(log)).toEqual([])
       }),
@@ -113,14 +116,14 @@ describe('the standard refuses', () => {
   const message = { text: 'm' }
   test('nothing of the minimal log', () => expect(check(minimal({ ruleId: 'R1', message }))).toEqual([]))
   test.each<[string, unknown]>([
-    ['W100: a log without runs', { version: '2.1.0' }],
-    ['W100: a log of another version', { ...minimal({ message }), version: '2.0.0' }],
-    ['W100: a run without a tool', { version: '2.1.0', runs: [{}] }],
-    ['W100: a result without a message', minimal({ ruleId: 'R1' })],
-    ['W100: a message without text or id', minimal({ message: {} })],
-    ['W100: an unknown level', minimal({ message, level: 'stop' })],
-    ['W100: an unknown kind', minimal({ message, kind: 'maybe', level: 'none' })],
-    ['W100: a property of our own outside a property bag', minimal({ message, subject: 'x' })],
+    ['a log without runs', { version: '2.1.0' }],
+    ['a log of another version', { ...minimal({ message }), version: '2.0.0' }],
+    ['a run without a tool', { version: '2.1.0', runs: [{}] }],
+    ['a result without a message', minimal({ ruleId: 'R1' })],
+    ['a message without text or id', minimal({ message: {} })],
+    ['an unknown level', minimal({ message, level: 'stop' })],
+    ['an unknown kind', minimal({ message, kind: 'maybe', level: 'none' })],
+    ['a property of our own outside a property bag', minimal({ message, subject: 'x' })],
     [
       'W100: line 0',
       minimal({
@@ -136,9 +139,9 @@ describe('the standard refuses', () => {
       'W100: a location without artifact',
       minimal({ message, locations: [{ physicalLocation: { region: { startLine: 1 } } }] }),
     ],
-    ['W100: an unknown suppression kind', minimal({ message, suppressions: [{ kind: 'waiver' }] })],
-    ['W101: open with a level left to its default', minimal({ message, kind: 'open' })],
-    ['W101: open as an error', minimal({ message, kind: 'open', level: 'error' })],
+    ['an unknown suppression kind', minimal({ message, suppressions: [{ kind: 'waiver' }] })],
+    ['open with a level left to its default', minimal({ message, kind: 'open' })],
+    ['open as an error', minimal({ message, kind: 'open', level: 'error' })],
   ])('%s', (_, log) => expect(check(log)).not.toEqual([]))
 
   test('a mutated log of ours', () => {
