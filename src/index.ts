@@ -1,2 +1,47 @@
-// The public surface: what a harness description may import.
-export {}
+/**
+ * The public surface: what a harness description may import. A lead with two wires:
+ *
+ *     import { equipment, harness, jack, plug, wire } from 'loomwright'
+ *
+ *     const radio = equipment('mobile-40', {
+ *       title: 'Mobile transceiver',
+ *       connectors: [jack('J2', 'dsub-25', 'socket', { 1: { name: 'SPK+' }, 14: { name: 'SPK-' } })],
+ *     })
+ *     const speaker = equipment('speaker-4', {
+ *       title: 'Loudspeaker',
+ *       connectors: [jack('J1', 'rect-2', 'pin', { 1: { name: '+' }, 2: { name: '-' } })],
+ *     })
+ *     const P1 = plug('P1', radio.at('J2'))
+ *     const P2 = plug('P2', speaker.at('J1'))
+ *     const like = { size: '0.75 mm²', length: '3.0 m' } as const
+ *     export const lead = harness('speaker-lead', {
+ *       title: 'Speaker lead',
+ *       wires: [
+ *         wire('A20', P1.pin(1), P2.pin(1), { ...like, colour: 'WH' }),
+ *         wire('A21', P1.pin(14), P2.pin(2), { ...like, colour: 'GY' }),
+ *       ],
+ *     })
+ *
+ * Whatever a file exports is used, and what it mentions comes along: exporting `lead` brings both units of equipment.
+ */
+export { asDocument } from './author/as-document.ts'
+export { cable } from './author/cable.ts'
+export {
+  capacitor,
+  coil,
+  diode,
+  fuse,
+  link,
+  relay,
+  resistor,
+  switchgear,
+  transformer,
+} from './author/component.ts'
+export { connector, plug } from './author/connector.ts'
+export type { End, Pin } from './author/end.ts'
+export { equipment, jack } from './author/equipment.ts'
+export { harness } from './author/harness.ts'
+export { installation, loom, mate, unit } from './author/installation.ts'
+export { part } from './author/part.ts'
+export { policy } from './author/policy.ts'
+export { pair, splice, type Wire, type WireOptions, wire } from './author/wire.ts'

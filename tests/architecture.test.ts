@@ -105,7 +105,9 @@ const installed = new Set([
 /** The errors for one file that stands beside an empty file in every folder. */
 function errorsFor(path: string, text: string): string[] {
   const folders =
-    'base describe catalogue resolve solve check report draw sheets guide wiki read write cli'.split(' ')
+    'base describe catalogue author resolve solve check report draw sheets guide wiki read write cli'.split(
+      ' ',
+    )
   const sources = new Map(folders.map((folder) => [`src/${folder}/x.ts`, 'export const x = 1\n']))
   sources.set('src/index.ts', 'export {}\n')
   sources.set(path, text)
@@ -117,6 +119,8 @@ describe('the rules themselves', () => {
     ['src/base/a.ts', "import { x } from '../describe/x.ts'", /base may not see describe/],
     ['src/solve/a.ts', "import type { X } from '../check/x.ts'", /solve may not see check/],
     ['src/draw/a.ts', "import { x } from '../report/x.ts'", /draw may not see report/],
+    ['src/author/a.ts', "import { x } from '../resolve/x.ts'", /author may not see resolve/],
+    ['src/check/a.ts', "import { x } from '../author/x.ts'", /check may not see author/],
     ['src/report/a.ts', "import { x } from '../draw/x.ts'", /report may not see draw/],
     ['src/guide/a.ts', "export { x } from '../report/x.ts'", /guide may not see report/],
     ['src/guide/a.ts', "const x = import('../wiki/x.ts')", /guide may not see wiki/],
