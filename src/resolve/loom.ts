@@ -53,8 +53,10 @@ export interface Half {
   readonly source: EquipmentConnector | HarnessConnector
   /** Every pin of the family in order, `shell` last; pins that are described but not in the family are not here (they are findings). */
   readonly pins: ReadonlyMap<string, Terminal>
-  /** The half it is mated with in this installation. */
+  /** The half it is mated with in this installation; the first where there are several. */
   readonly mate?: Half
+  /** Every half mated with it: a stud takes several rings, a terminal block several ends. */
+  readonly mates: readonly Half[]
   /** The equipment connector it is made for, by type: "mobile-40.J1". */
   readonly fits?: string
   readonly zone?: string
