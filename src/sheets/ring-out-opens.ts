@@ -1,0 +1,141 @@
+import { sortNaturally } from '../base/natural-order.ts'
+import type { Half, Loom, Terminal } from '../resolve/loom.ts'
+import { adjacentPins } from './adjacent-pins.ts'
+import type { Bench, Piece } from './bench.ts'
+import { groupBy } from './group-by.ts'
+import { landingsAt, landingsOf } from './landings.ts'
+import { halfName, pinName } from './names.ts'
+import { probeOf } from './probe-points.ts'
+import type { Step } from './ring-out-step.ts'
+
+const OPEN = 'open, above 1 MΩ'
+
+/**
+ * Everything that must not be joined: neighbours on each face, each supply to every other net, each screen to the cores
+ * under it, and cavities that must be empty.
+ */
+export function openSteps(loom: Loom, bench: Bench): Step[] {
+  const joined = joinedByParts(bench)
+  const context = { loom, bench, joined, used: usedPins(loom, bench) }
+  return [
+    ...bench.use.halves.flatMap((half) => neighbourSteps(context, half)),
+    ...supplySteps(context),
+    ...screenSteps(context),
+    ...bench.use.halves.flatMap((half) => emptyStep(context, half)),
+  ]
+}
+
+interface Context {
+  readonly loom: Loom
+  readonly bench: Bench
+  /** Pairs of pieces with a component between them, which a meter does not see as open. */
+  readonly joined: ReadonlySet<string>
+  readonly used: ReadonlySet<Terminal>
+}
+
+const pairKey = (a: Piece, b: Piece): string => `${Math.min(a.index, b.index)} ${Math.max(a.index, b.index)}`
+
+function joinedByParts(bench: Bench): Set<string> {
+  const keys = bench.parts.flatMap((link) => {
+    const [a, b] = [bench.pieceOf.get(link.a.index), bench.pieceOf.get(link.b.index)]
+    return a && b ? [pairKey(a, b)] : []
+  })
+  return new Set(keys)
+}
+
+function usedPins(loom: Loom, bench: Bench): Set<Terminal> {
+  const landings = landingsOf(loom, bench.use)
+  const pins = bench.use.halves.flatMap((half) => [...half.pins.values()])
+  return new Set(pins.filter((pin) => landingsAt(landings, pin).length > 0))
+}
+
+/** Whether two pins belong to different metal with nothing between them. */
+function apart({ bench, joined }: Context, a: Terminal, b: Terminal): boolean {
+  const [pieceA, pieceB] = [bench.pieceOf.get(a.index), bench.pieceOf.get(b.index)]
+  return (
+    pieceA !== undefined && pieceB !== undefined && pieceA !== pieceB && !joined.has(pairKey(pieceA, pieceB))
+  )
+}
+
+function neighbourSteps(context: Context, half: Half): Step[] {
+  return adjacentPins(half).flatMap(([nameA, nameB]) => {
+    const [a, b] = [half.pins.get(nameA), half.pins.get(nameB)]
+    if (!a || !b || !context.used.has(a) || !context.used.has(b) || !apart(context, a, b)) return []
+    return [
+      { a: pinName(a), b: pinName(b), through: 'neighbours on the face', expect: OPEN, address: a.address },
+    ]
+  })
+}
+
+/** Pins of one half as `P2-1, 3, 5`. */
+function pinList(half: Half, pins: readonly Terminal[]): string {
+  if (half.pins.size === 1) return halfName(half)
+  return `${halfName(half)}-${sortNaturally(
+    pins.map((pin) => pin.name),
+    (name) => name,
+  ).join(', ')}`
+}
+
+const isSupply = (terminal: Terminal): boolean =>
+  terminal.does.kind === 'supply-in' || terminal.does.kind === 'supply-out'
+
+/** For each supply, one step a connector: its used pins that belong to other metal, one pin for each net. */
+function supplySteps(context: Context): Step[] {
+  const supplies = context.bench.pieces.filter((piece) => piece.terminals.some(isSupply))
+  return supplies.flatMap((piece) => {
+    const from = probeOf(piece)
+    if (!from) return []
+    return context.bench.use.halves.flatMap((half) => {
+      const others = [...half.pins.values()].filter(
+        (pin) => context.used.has(pin) && apart(context, from, pin),
+      )
+      const firsts = [...groupBy(others, (pin) => context.bench.pieceOf.get(pin.index)).values()].map(
+        ([pin]) => pin,
+      )
+      const pins = firsts.filter((pin) => pin !== undefined)
+      if (pins.length === 0) return []
+      return [
+        { a: pinName(from), b: pinList(half, pins), through: 'supply to every other net', expect: OPEN },
+      ]
+    })
+  })
+}
+
+function screenSteps(context: Context): Step[] {
+  const { bench } = context
+  return bench.use.cables.flatMap((cable) => {
+    const shields = cable.conductors.filter((conductor) => conductor.kind === 'shield')
+    const cores = cable.conductors.filter((conductor) => conductor.kind !== 'shield')
+    return shields.flatMap((shield) => {
+      const from = shield.from ?? shield.to
+      const ends = cores.map((core) => core.from ?? core.to).filter((end) => end !== undefined)
+      const others = from === undefined ? [] : ends.filter((end) => apart(context, from, end))
+      if (from === undefined || others.length === 0) return []
+      const names = [...new Set(others.map(pinName))]
+      return [
+        {
+          a: pinName(from),
+          b: names.join(', '),
+          through: `screen of ${cable.id} to its cores`,
+          expect: OPEN,
+        },
+      ]
+    })
+  })
+}
+
+/** One step for all empty cavities of a half: nothing may be found in them. */
+function emptyStep(context: Context, half: Half): Step[] {
+  const empty = [...half.pins.values()].filter((pin) => !context.used.has(pin))
+  if (empty.length === 0 || half.pins.size === 1) return []
+  const shell = half.pins.has('shell') ? ' and the shell' : ''
+  return [
+    {
+      a: pinList(half, empty),
+      b: `every neighbour${shell}`,
+      through: 'unused positions',
+      expect: OPEN,
+      address: half.address,
+    },
+  ]
+}

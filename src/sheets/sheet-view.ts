@@ -1,0 +1,103 @@
+import { headLines } from './head.ts'
+import { qrMarkup } from './qr.ts'
+import { cellOf, columnTitle, type Row, type Sheet } from './sheet.ts'
+import type { Markup } from './templates.ts'
+
+/** A cell as templates print it: with the heading it needs when a phone stacks the row as a card. */
+export interface CellView {
+  readonly text: string
+  readonly heading: string
+  readonly number: boolean
+  readonly tick: boolean
+  readonly fill: boolean
+  readonly lead: boolean
+  readonly empty: boolean
+}
+
+export interface RowView {
+  /** Anchor of the row; empty when another row of the page has it. */
+  readonly id: string
+  readonly attention: boolean
+  readonly cells: readonly CellView[]
+}
+
+/** A paper as the templates see it. Every field is always there, so that strict templates can ask for it. */
+export interface SheetView {
+  readonly id: string
+  readonly title: string
+  readonly use: string
+  readonly subject: string
+  readonly match: string
+  /** One line for the top of every printed page. */
+  readonly running: string
+  readonly head: readonly { readonly name: string; readonly value: string; readonly missing: boolean }[]
+  readonly qr: Markup
+  readonly headings: readonly { readonly text: string; readonly number: boolean }[]
+  readonly width: number
+  readonly sections: readonly {
+    readonly title: string
+    readonly note: string
+    readonly caption: string
+    readonly rows: readonly RowView[]
+  }[]
+  readonly foot: readonly string[]
+  readonly fields: readonly string[]
+}
+
+/** Prepares a paper for a template. `anchor` names a row's anchor from its address, or gives an empty text for none. */
+export function sheetView(sheet: Sheet, anchor: (address: string) => string = () => ''): SheetView {
+  const { head } = sheet
+  const seen = new Set<string>()
+  const anchorOnce = (row: Row): string => {
+    const id = row.address === undefined ? '' : anchor(row.address)
+    if (id === '' || seen.has(id)) return ''
+    seen.add(id)
+    return id
+  }
+  return {
+    id: sheet.id,
+    title: sheet.title,
+    use: sheet.use,
+    subject: head.subject,
+    match: head.match,
+    running: runningLine(sheet),
+    head: headLines(head).map(([name, value]) => ({
+      name,
+      value: value ?? '',
+      missing: value === undefined,
+    })),
+    qr: qrMarkup(runningLine(sheet)),
+    headings: sheet.columns.map((column) => ({ text: columnTitle(column), number: column.use === 'number' })),
+    width: sheet.columns.length,
+    sections: sheet.sections.map((section) => ({
+      title: section.title ?? '',
+      note: section.note ?? '',
+      caption: section.title === undefined ? sheet.title : `${sheet.title}: ${section.title}`,
+      rows: section.rows.map((row) => ({
+        id: anchorOnce(row),
+        attention: row.attention ?? false,
+        cells: sheet.columns.map((column) => {
+          const text = cellOf(row, column)
+          return {
+            text,
+            heading: columnTitle(column),
+            number: column.use === 'number',
+            tick: column.use === 'tick',
+            fill: column.use === 'fill',
+            lead: column.lead ?? false,
+            empty: text === '' && column.use !== 'tick' && column.use !== 'fill',
+          }
+        }),
+      })),
+    })),
+    foot: sheet.foot,
+    fields: sheet.fields,
+  }
+}
+
+function runningLine({ title, head }: Sheet): string {
+  const revision = head.revision === undefined ? 'no revision' : `rev ${head.revision}`
+  return [head.shop, head.document, head.subject, title, revision, head.state, `match ${head.match}`]
+    .filter((part) => part !== undefined && part !== '')
+    .join(' · ')
+}
