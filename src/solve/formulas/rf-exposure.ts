@@ -19,7 +19,8 @@ function occupational(mhz: number): number {
 
 function general(mhz: number): number {
   if (mhz <= 1.34) return 100
-  if (mhz <= 30) return 180 / mhz ** 2
+  // The rule's break at 1.34 MHz is rounded: just above it 180/f² would exceed the 100 that holds below.
+  if (mhz <= 30) return Math.min(100, 180 / mhz ** 2)
   if (mhz <= 300) return 0.2
   return mhz <= 1500 ? mhz / 1500 : 1
 }
