@@ -1,4 +1,5 @@
 import type { Conductor, Link, State, Terminal } from '../resolve/loom.ts'
+import type { Paths } from './paths.ts'
 
 /** The resistance of one link, and how it was come by. */
 export interface LinkOhms {
@@ -39,6 +40,8 @@ export interface StateSolution {
   readonly wattsLost: number
   /** False when a constant-power load has no solution: it starves its feed. */
   readonly converged: boolean
+  /** What was taken where nothing is stated, in words. */
+  readonly assumed: readonly string[]
 }
 
 /** One bridged, line or speaker output and the loudspeakers it drives. */
@@ -77,6 +80,8 @@ export interface Drain {
 
 /** Everything computed from a loom, once, for rules, papers and pages. */
 export interface Solution {
+  /** Shared questions about nets, supplies and paths. */
+  readonly paths: Paths
   readonly linkOhms: readonly (LinkOhms | undefined)[]
   readonly states: readonly StateSolution[]
   readonly speakers: readonly SpeakerNetwork[]
