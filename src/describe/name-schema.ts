@@ -1,6 +1,12 @@
 import { z } from 'zod'
-import { type Colour, parseColour } from '../base/colour.ts'
+import { COLOUR_CODES, type Colour, parseColour } from '../base/colour.ts'
 import { parseWireSize, type WireGauge, type WireSize } from '../base/wire-size.ts'
+
+// For editors that know the JSON Schema only: looser than the parsers, which have the last word.
+const SIZE_PATTERN =
+  '^\\s*(\\d*\\.?\\d+\\s*([mM][mM](²|2|\\^2)|[sS][qQ][mM][mM])|\\d+(/0)?\\s*[aA][wW][gG]|[aA][wW][gG]\\s*\\d+(/0)?)\\s*$'
+const ANY_COLOUR = COLOUR_CODES.join('|')
+const COLOUR_PATTERN = `^(${ANY_COLOUR})(${ANY_COLOUR})?$`
 
 /** A name people and addresses use: no blanks, no dots (dots separate the parts of an address), at most 64 characters. */
 export const idText = (description: string, example: string) =>
@@ -60,6 +66,7 @@ export const sizeText = (description: string) =>
     .meta({
       description: `${description} "1.5 mm²" or "18 AWG".`,
       examples: ['1.5 mm²', '18 AWG'],
+      pattern: SIZE_PATTERN,
     }) as unknown as z.ZodType<WireGauge, WireSize>
 
 /** A colour by IEC 60757 code: "RD", or two codes joined for a tracer, "WHBU". */
@@ -75,4 +82,5 @@ export const colourText = (description: string) =>
     .meta({
       description: `${description} IEC 60757 code: "RD", or "WHBU" for white with a blue tracer.`,
       examples: ['RD', 'WHBU'],
+      pattern: COLOUR_PATTERN,
     }) as unknown as z.ZodType<Colour, Colour>

@@ -25,6 +25,9 @@ export interface Range<T extends number = number> {
   readonly max: T
 }
 
+/** A figure and then a unit. For editors that know the JSON Schema only; the parser has the last word. */
+const WITH_UNIT = '^[^A-Za-z]*\\d.*[^\\d\\s.,]\\s*$'
+
 /**
  * A quantity written as text with its unit ("5.2 m", "20 A"), read into its base unit.
  * A bare number is refused with a message that says which unit is wanted.
@@ -45,6 +48,7 @@ function quantity<Out extends number, In extends string>(
     .meta({
       description: `${description} Text with a unit, such as "${example}".`,
       examples: [example],
+      pattern: WITH_UNIT,
     }) as unknown as z.ZodType<Out, In>
 }
 
@@ -64,6 +68,7 @@ function range<Out extends number, In extends string>(
     .meta({
       description: `${description} Text with a unit, such as "${example}".`,
       examples: [example],
+      pattern: WITH_UNIT,
     }) as unknown as z.ZodType<Range<Out>, In>
 }
 

@@ -1,0 +1,18 @@
+import { z } from 'zod'
+import { document } from './document.ts'
+
+/**
+ * The shape of a description as JSON Schema, draft 2020-12, for editors and other programs.
+ * It is a little laxer than reading itself: whether a unit exists or a size is sold is told only by reading.
+ */
+export function jsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(document, {
+    io: 'input',
+    target: 'draft-2020-12',
+    // The library drops examples of text that is turned into a number, as they would not fit the result.
+    override: ({ zodSchema, jsonSchema: schema }) => {
+      const { examples } = z.globalRegistry.get(zodSchema as z.ZodType) ?? {}
+      if (Array.isArray(examples) && schema.type === 'string') schema.examples = examples as string[]
+    },
+  }) as Record<string, unknown>
+}
