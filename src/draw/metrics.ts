@@ -10,10 +10,10 @@ export const PITCH = 20
 export const TRUNK_SLOT = 9
 
 /**
- * Text sizes in units. Capitals are 0.7 of the size: 2.5 mm, 2.8 mm and 2 mm high, above the 1.8 mm that is the least
- * nominal size of ISO 3098-1.
+ * Text sizes in units. Capitals are 0.7 of the size: 2.5 mm on conductors and pins, 2.8 mm in titles, 2 mm in lists and
+ * 1.8 mm, the least nominal size of ISO 3098-1, in the captions of the title block.
  */
-export const TEXT = { label: 14.4, title: 16, small: 11.6 } as const
+export const TEXT = { label: 14.4, title: 16, small: 11.6, caption: 10.2 } as const
 export type TextSize = keyof typeof TEXT
 
 /** Sheets shrink a drawing by no more than this, which leaves capitals of 1.8 mm. */
