@@ -97,7 +97,8 @@ export function resolveHarness(
   return found ? resolveLone(index, found) : undefined
 }
 
-function resolveInstallation(index: ShopIndex, { value, at }: Sourced<Installation>): Loom {
+/** The loom of one installation of an indexed shop, which need not be one of the shop's own. */
+export function resolveInstallation(index: ShopIndex, { value, at }: Sourced<Installation>): Loom {
   const states = statesFrom(value.states)
   const b = new GraphBuilder(value.id, index.parts, states)
   const claim = nameClaim(b)

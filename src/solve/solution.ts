@@ -76,6 +76,8 @@ export interface Drain {
   readonly usableAh?: number
   /** Days until the usable charge is gone; Infinity without drain. */
   readonly days?: number
+  /** Figures that are not given: the drain is then larger than stated. */
+  readonly needs: readonly string[]
 }
 
 /** Everything computed from a loom, once, for rules, papers and pages. */
