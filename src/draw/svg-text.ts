@@ -27,7 +27,7 @@ export function drawingCss(): string {
     '.lw-frame{fill:none;stroke:#000;stroke-width:2.8}',
     '.lw-box{fill:#fff;stroke:#000;stroke-width:1.8}.lw-rule{fill:none;stroke:#000;stroke-width:1.2}.lw-thin{fill:none;stroke:#777;stroke-width:.7}',
     '.lw-symbol{fill:none;stroke:#000;stroke-width:1.4;stroke-linejoin:round}.lw-bold{fill:none;stroke:#000;stroke-width:2.6}',
-    '.lw-paper{fill:#fff;stroke:#000;stroke-width:1.4}.lw-ink{fill:#000;stroke:#000;stroke-width:1}.lw-dot{fill:#000}.lw-clear{fill:none}',
+    '.lw-paper{fill:#fff;stroke:#000;stroke-width:1.4}.lw-ink{fill:#000;stroke:#000;stroke-width:1}.lw-dot{fill:#000}.lw-clear{fill:none}.lw-blank{fill:#fff}.lw-chosen{fill:none;stroke:#000;stroke-width:2.8}',
     '.lw-dash{fill:none;stroke:#000;stroke-width:1;stroke-dasharray:4 3}',
     '.lw-shield{fill:none;stroke:#000;stroke-width:1.3;stroke-dasharray:5 3.5}.lw-jacket{fill:none;stroke:#000;stroke-width:1}',
     '.lw-halo{fill:none;stroke:#fff;stroke-width:6}.lw-edge{fill:none;stroke:#000;stroke-width:3}.lw-core{fill:none;stroke-width:1.8}',
