@@ -1,6 +1,7 @@
 import type { Finding, Level, NotChecked } from '../base/finding.ts'
 import type { DocumentInput } from '../describe/document.ts'
 import type { Loom } from '../resolve/loom.ts'
+import type { Paths } from '../solve/paths.ts'
 import type { Solution } from '../solve/solution.ts'
 
 export type Family =
@@ -19,6 +20,8 @@ export type Family =
 export interface RuleContext {
   readonly loom: Loom
   readonly solution: Solution
+  /** Nets, supplies and paths of the loom, worked out once for all rules. */
+  readonly paths: Paths
 }
 
 /** A finding as a rule makes it; the runner adds rule, level and defaults. */

@@ -1,0 +1,48 @@
+import type { Rule } from './rule.ts'
+import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
+import { hotColdIdentity } from './rules/hot-cold-identity.ts'
+import { labelUnique } from './rules/label-unique.ts'
+import { matedHalvesFit } from './rules/mated-halves-fit.ts'
+import { mustConnect } from './rules/must-connect.ts'
+import { neverConnect } from './rules/never-connect.ts'
+import { oneDriverPerNet } from './rules/one-driver-per-net.ts'
+import { oneNetPerContact } from './rules/one-net-per-contact.ts'
+import { oneWirePerContact } from './rules/one-wire-per-contact.ts'
+import { pairLegsTogether } from './rules/pair-legs-together.ts'
+import { pinMapMirrored } from './rules/pin-map-mirrored.ts'
+import { pinoutViewStated } from './rules/pinout-view-stated.ts'
+import { plugsNotInterchangeable } from './rules/plugs-not-interchangeable.ts'
+import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
+import { ringsPerStud } from './rules/rings-per-stud.ts'
+import { sealFitsWire } from './rules/seal-fits-wire.ts'
+import { wireFitsContact } from './rules/wire-fits-contact.ts'
+
+/**
+ * Every rule, by family. Order matters in one way: of findings with one cause and one level the earlier rule's is shown, so
+ * a rule that names a cause stands before those that see its consequences.
+ */
+export const standardRules: readonly Rule[] = [
+  // mating
+  pinMapMirrored,
+  pinoutViewStated,
+  matedHalvesFit,
+  plugsNotInterchangeable,
+  // pins
+  oneNetPerContact,
+  oneWirePerContact,
+  mustConnect,
+  neverConnect,
+  oneDriverPerNet,
+  // crimping
+  wireFitsContact,
+  sealFitsWire,
+  emptyCavitiesPlugged,
+  ringsPerStud,
+  // power
+  plusMeetsMinus,
+  // audio
+  pairLegsTogether,
+  hotColdIdentity,
+  // papers
+  labelUnique,
+]

@@ -1,0 +1,36 @@
+/** What each rule says of its tripping example: subject and sentence, in order. The first thing to write for a new rule. */
+export const sentences: Readonly<Record<string, readonly string[]>> = {
+  'pin-map-mirrored': [
+    'lead.P2: lead.P2 is wired as its own mirror image: drawn from the other face at head.J2',
+  ],
+  'pinout-view-stated': ['lead/box.J1: The pinout of box.J1 does not say from which side its face was seen'],
+  'mated-halves-fit': ['lead.P1: lead.P1 and box.J1 are both socket halves and cannot mate'],
+  'plugs-not-interchangeable': [
+    'lead.P1: lead.P1 and lead.P2 can be swapped: 12.00 V on microphone.J4.1, a microphone',
+  ],
+  'one-net-per-contact': ['lead.P2.1: lead.P2.1 joins two nets that do not belong together: A01 and A02'],
+  'one-wire-per-contact': ['lead.P2.1: lead.P2.1 takes 2 wires in a contact for 1: A01 and A02'],
+  'must-connect': ['lead/box.J1.2: box.J1.2 (0V, signal return) must be connected, and no wire reaches it'],
+  'never-connect': ['lead/box.J1.2: A01 lands on box.J1.2 (reserved pin), which is not to be connected'],
+  'one-driver-per-net': [
+    'lead/radio.J2.1: 2 outputs drive one net: scanner.J1.1 (A OUT, line output) and radio.J2.1 (B OUT, line output)',
+  ],
+  'wire-fits-contact': [
+    'lead.P1.1: A01 (0.75 mm² (≈18 AWG)) does not fit the contact of lead.P1.1, which takes 0.2 mm² to 0.5 mm²',
+    'lead.P2.1: A01 (0.75 mm² (≈18 AWG)) does not fit the contact of lead.P2.1, which takes 0.2 mm² to 0.5 mm²',
+  ],
+  'seal-fits-wire': [
+    'lead.P1.1: A01 is 2.9 mm over its insulation and the seal of lead.P1.1 takes 1.7 mm to 2.4 mm',
+    'lead.P2.1: A01 is 2.9 mm over its insulation and the seal of lead.P2.1 takes 1.7 mm to 2.4 mm',
+  ],
+  'empty-cavities-plugged': ['lead.P1: lead.P1 is sealed and has 2 open cavities: 2 and 3'],
+  'rings-per-stud': ['lead/bar.S1.1: 5 rings on the stud bar.S1.1 (limit 4)'],
+  'plus-meets-minus': [
+    'lead/supply.J1.1: Plus meets minus: supply.J1.1 (12.00 V supply) and panel.J2.2 (supply return) are one circuit',
+  ],
+  'pair-legs-together': [
+    'lead/radio.J1.1: Port RX of radio.J1 is split over two pairs: W1.1 on pair1, W1.3 on pair2',
+  ],
+  'hot-cold-identity': ['lead/recorder.J2.2: The cold leg of recorder is on the hot leg of desk'],
+  'label-unique': ['lead.P2: lead.P1 and lead.P2 are both labelled “com  a”'],
+}
