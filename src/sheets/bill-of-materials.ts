@@ -197,12 +197,12 @@ const componentPart = ({ source, fusePart }: ComponentUse): string =>
 
 /** The value a store needs to pick the part. */
 function componentTitle({ source, fusePart }: ComponentUse): string {
-  const value = valueOf(source)
+  const value = componentValue(source)
   const title = fusePart?.title ?? (value === '' ? (source.title ?? 'value not stated') : '')
   return [title, value].filter((text) => text !== '').join(', ')
 }
 
-function valueOf(source: Component): string {
+function componentValue(source: Component): string {
   switch (source.kind) {
     case 'fuse':
       return source.rating === undefined ? '' : formatAmps(source.rating)
