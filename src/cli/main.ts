@@ -1,3 +1,16 @@
 #!/usr/bin/env node
-process.stderr.write('loomwright: the commands are not wired up yet\n')
-process.exitCode = 2
+import { processIo } from './io.ts'
+import { run } from './run.ts'
+
+/** Whoever reads our output may stop early, as `head` does; that is no fault, and the work goes on. */
+function ignoreClosedPipe(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error
+}
+
+process.stdout.on('error', ignoreClosedPipe)
+process.stderr.on('error', ignoreClosedPipe)
+// Set and not exited with, so that everything still on its way to a pipe arrives.
+process.exitCode = await run(
+  process.argv.slice(2),
+  processIo(process.stdout, process.stderr, process.env, process.cwd()),
+)

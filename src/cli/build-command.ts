@@ -1,0 +1,77 @@
+import { relative, resolve } from 'node:path'
+import { countLevels } from '../report/check-report.ts'
+import { printSummary } from '../report/summary-text.ts'
+import type { Written } from '../write/write-output.ts'
+import type { Args } from './args.ts'
+import { CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND } from './command.ts'
+import type { Io } from './io.ts'
+import { Misshapen } from './misshapen.ts'
+import { type Judged, judge, pages } from './pipeline.ts'
+import { showFailure } from './show-failure.ts'
+import { Unreadable } from './unreadable.ts'
+
+interface Built {
+  readonly judged: Judged
+  readonly written: Written
+}
+
+async function buildOnce(inputs: readonly string[], to: string, io: Io): Promise<Built> {
+  const judged = await judge(inputs, io)
+  if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
+  const files = await pages(judged, io)
+  io.progress.say('writing')
+  const { writeOutput } = await import('../write/write-output.ts')
+  const written = await writeOutput(resolve(io.cwd, to), files)
+  io.progress.done()
+  return { judged, written }
+}
+
+function say({ judged, written }: Built, to: string, inputs: readonly string[], io: Io): void {
+  io.out(printSummary(judged.result, io.width, io.colour))
+  const folder = relative(io.cwd, written.folder) || '.'
+  const total = written.written + written.unchanged
+  const removed = written.removed > 0 ? `, ${written.removed} taken away` : ''
+  io.out(`Published ${total} files into ${folder} (${written.written} new or changed${removed}).\n`)
+  if (judged.result.findings.length > 0)
+    io.out(
+      `Every finding with its place and cure: loomwright check ${inputs.join(' ')}`.trimEnd().concat('\n'),
+    )
+  io.out(`Open ${to.endsWith('/') ? to : `${to}/`}index.html\n`)
+}
+
+/** A failed build in watch mode says so and waits for the next change; what is published stays. Names the files to watch. */
+async function buildAndStay(args: Args, to: string, io: Io): Promise<readonly string[]> {
+  const { positionals } = args
+  const clock = new Date().toTimeString().slice(0, 8)
+  try {
+    const built = await buildOnce(positionals, to, io)
+    say(built, to, positionals, io)
+    io.err(`${clock} built; waiting for a change, Ctrl-C ends\n`)
+    return built.judged.source.watch
+  } catch (error) {
+    io.progress.done()
+    io.err(await showFailure(error, io))
+    io.err(
+      `${clock} not built; ${to} is as it was after the last good build. Waiting for a change, Ctrl-C ends\n`,
+    )
+    return error instanceof Unreadable ? error.watch : []
+  }
+}
+
+/** `build [FOLDER|FILE…]`: check, draw, publish; once, or again whenever a file changes. */
+export const runBuild: Runner = async (args, io) => {
+  const to = args.text('to') ?? 'out'
+  if (args.flag('watch')) {
+    const { watch } = await import('./watch.ts')
+    const named = args.positionals.length > 0 ? args.positionals : ['.']
+    await watch({
+      inputs: named.map((input) => resolve(io.cwd, input)),
+      build: () => buildAndStay(args, to, io),
+    })
+    return COULD_NOT_RUN
+  }
+  const built = await buildOnce(args.positionals, to, io)
+  say(built, to, args.positionals, io)
+  const stops = countLevels(built.judged.result.findings).stop
+  return stops > 0 && !args.flag('allow-stops') ? STOPS_FOUND : CLEAN
+}

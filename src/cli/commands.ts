@@ -1,0 +1,156 @@
+import type { Command, OptionSpec } from './command.ts'
+
+const help: OptionSpec = { type: 'flag', short: 'h', help: 'print this' }
+const to = (value: string, text: string): OptionSpec => ({ type: 'text', short: 'o', value, help: text })
+const MANY = Number.POSITIVE_INFINITY
+
+const statuses = {
+  0: 'it ran; nothing found is at stop level (warnings and notes do not count)',
+  1: 'it ran; at least one finding is at stop level: do not build that',
+  2: 'it could not run: bad usage, or files that cannot be read or written',
+} as const
+const plainStatuses = { ...statuses, 0: 'done', 1: 'not used' } as const
+
+/** Every command, in the order of the help. Code is loaded only when a command runs. */
+export const commands: readonly Command[] = [
+  {
+    name: 'check',
+    summary: 'find what is wrong with a description before the first crimp',
+    takes: '[FOLDER|FILE…]',
+    count: [0, MANY],
+    about: [
+      'Reads descriptions (.ts, .json) and procedures (.md), works out every voltage, current and resistance',
+      'they allow, and reports faults worst first: what, why, fix, and what was assumed. Ends with what could',
+      'not be checked and which fact is missing. Without a folder it reads the current one. Writes nothing.',
+    ],
+    options: {
+      format: {
+        type: 'text',
+        short: 'f',
+        choices: ['text', 'json', 'sarif'],
+        help: 'how to print the report; text when left out',
+      },
+      output: to('FILE', 'write the report to a file instead of the screen'),
+      level: {
+        type: 'text',
+        short: 'l',
+        choices: ['stop', 'warning', 'note'],
+        help: 'the least level to print; note, which is everything, when left out',
+      },
+      help,
+    },
+    examples: [
+      ['loomwright check harnesses', 'check every description in the folder'],
+      ['loomwright check harnesses/pickup.ts --level stop', 'print only what must not be built'],
+      ['loomwright check harnesses --format sarif --output report.sarif', 'for code review and editors'],
+    ],
+    statuses,
+    load: async () => (await import('./check-command.ts')).runCheck,
+  },
+  {
+    name: 'build',
+    summary: 'check, draw and publish a shop as pages',
+    takes: '[FOLDER|FILE…]',
+    count: [0, MANY],
+    about: [
+      'Checks the descriptions, draws them, makes sheets and install guides and publishes all of it as pages',
+      'that open from disk. The folder is written whole or not at all: when anything fails, the last one stays.',
+      'Findings do not keep pages from being published; they are marked on them, stops first of all.',
+    ],
+    options: {
+      to: to('FOLDER', 'where to publish; out when left out'),
+      watch: { type: 'flag', short: 'w', help: 'build again whenever a file changes' },
+      'allow-stops': { type: 'flag', help: 'exit 0 even with findings at stop level' },
+      help,
+    },
+    examples: [
+      ['loomwright build harnesses', 'publish into the folder out'],
+      ['loomwright build harnesses --to site --watch', 'publish into site and keep it up to date'],
+    ],
+    statuses,
+    load: async () => (await import('./build-command.ts')).runBuild,
+  },
+  {
+    name: 'draw',
+    summary: 'draw one harness or installation, or all, as SVG',
+    takes: '[FOLDER|FILE…]',
+    count: [0, MANY],
+    about: [
+      'Writes wiring drawings as SVG files. With --face it writes both views of every connector instead.',
+      'Findings are marked where they are.',
+    ],
+    options: {
+      harness: { type: 'text', value: 'NAME', help: 'draw only this harness' },
+      installation: { type: 'text', value: 'NAME', help: 'draw only this installation' },
+      face: { type: 'flag', help: 'draw connector faces: mating face and wire-entry face side by side' },
+      to: to('FOLDER', 'where to write; drawings when left out'),
+      help,
+    },
+    examples: [
+      ['loomwright draw harnesses', 'every installation and harness, into the folder drawings'],
+      ['loomwright draw harnesses --harness pickup-head --to out/head', 'one harness'],
+      ['loomwright draw harnesses --installation pickup-17 --face', 'its connector faces'],
+    ],
+    statuses,
+    load: async () => (await import('./draw-command.ts')).runDraw,
+  },
+  {
+    name: 'explain',
+    summary: 'say what a rule checks, why, and what to do',
+    takes: '[RULE]',
+    count: [0, 1],
+    about: ['Prints a rule by its name as it stands in a finding. Without a name it lists every rule.'],
+    options: { help },
+    examples: [
+      ['loomwright explain fuse-near-source', 'one rule'],
+      ['loomwright explain', 'all of them, by family'],
+    ],
+    statuses: plainStatuses,
+    load: async () => (await import('./explain-command.ts')).runExplain,
+  },
+  {
+    name: 'init',
+    summary: 'write a small commented harness to start from',
+    takes: 'FOLDER',
+    count: [1, 1],
+    about: [
+      'Writes a five-wire lead in TypeScript, with comments, that passes the check. The folder may exist, but',
+      'no file of yours is ever written over.',
+    ],
+    options: { help },
+    examples: [['loomwright init my-shop', 'then: loomwright check my-shop']],
+    statuses: plainStatuses,
+    load: async () => (await import('./init-command.ts')).runInit,
+  },
+  {
+    name: 'export',
+    summary: 'print a shop as one JSON description',
+    takes: '[FOLDER|FILE…]',
+    count: [0, MANY],
+    about: [
+      'Gathers every description, TypeScript included, into one JSON document that reads back to the same',
+      'shop. Procedures stay where they are, and harnesses keep naming them.',
+    ],
+    options: {
+      json: { type: 'flag', help: 'as JSON, which is the only format and need not be said' },
+      to: to('FILE', 'write to a file instead of the screen'),
+      help,
+    },
+    examples: [['loomwright export harnesses --json --to shop.json', 'one file for the whole shop']],
+    statuses: plainStatuses,
+    load: async () => (await import('./export-command.ts')).runExport,
+  },
+  {
+    name: 'schema',
+    summary: 'print the JSON Schema of a description, for editors',
+    takes: '',
+    count: [0, 0],
+    about: ['Prints the JSON Schema (draft 2020-12) of description files, with a text for every field.'],
+    options: { to: to('FILE', 'write to a file instead of the screen'), help },
+    examples: [
+      ['loomwright schema --to loomwright.schema.json', 'then set "$schema" in a description to it'],
+    ],
+    statuses: plainStatuses,
+    load: async () => (await import('./schema-command.ts')).runSchema,
+  },
+]
