@@ -279,7 +279,15 @@ const headSide = jack(
   'modular-8p8c',
   'socket',
   {
-    1: { kind: 'supply-in', name: 'HEAD+', port: 'head', volts: '10..15.6 V', limit: '-0.5..16 V' },
+    1: {
+      kind: 'supply-in',
+      name: 'HEAD+',
+      port: 'head',
+      volts: '10..15.6 V',
+      limit: '-0.5..16 V',
+      amps: { off: '0 A', standby: '0.1 A' },
+      note: 'Counted in what the transceiver draws.',
+    },
     2: { kind: 'data', name: 'DATA+', port: 'bus', standard: 'proprietary', line: 'D+', direction: 'both' },
     3: { kind: 'data', name: 'DATA−', port: 'bus', standard: 'proprietary', line: 'D−', direction: 'both' },
     4: { kind: 'audio-out', name: 'MIC', port: 'mic', level: 'line', leg: 'single' },
@@ -328,6 +336,8 @@ const handsetPins = {
     leg: 'cold',
     limit: '-0.3..5.5 V',
   },
+  7: { kind: 'signal-return', name: 'HOOK 0V' },
+  8: { kind: 'switch-in', name: 'HOOK', active: 'low', pull: 'up', rail: '5 V', limit: '-0.3..5.5 V' },
 } as const
 
 /** First head we bought: both sockets are 8P8C and sit 20 mm apart. */
@@ -353,7 +363,7 @@ export const handset = equipment('handset', {
   connectors: [
     jack(
       'TB',
-      'screw-terminal-6',
+      'screw-terminal-8',
       'genderless',
       {
         1: { kind: 'contact', name: 'PTT', port: 'ptt', rest: 'open' },
@@ -378,6 +388,8 @@ export const handset = equipment('handset', {
         },
         5: { kind: 'audio-in', name: 'EAR+', port: 'ear', level: 'headphone', leg: 'hot', ohms: '150 Ω' },
         6: { kind: 'audio-in', name: 'EAR−', port: 'ear', level: 'headphone', leg: 'cold', ohms: '150 Ω' },
+        7: { kind: 'contact', name: 'HOOK 0V', port: 'hook' },
+        8: { kind: 'contact', name: 'HOOK', port: 'hook', rest: 'closed' },
       },
       { title: 'Terminals under the back cover', ...asMeasured },
     ),

@@ -233,13 +233,7 @@ export const handsetCordMended = harness('handset-cord-mended', {
   checkedBy: 'M. Teal',
   cables: cable('W1', 'm12-lead-8x0.25', {
     length: '6 ft',
-    spareCores: 'capped',
-    cores: Object.fromEntries(
-      (['1', '2', '3', '4', '5', '6'] as const).map((n) => [
-        n,
-        [C1.p[n], C2.p[n], { id: `H0${n}` }] as const,
-      ]),
-    ),
+    cores: Object.fromEntries(ways.map((n) => [n, [C1.p[n], C2.p[n], { id: `H0${n}` }] as const])),
   }),
 })
 

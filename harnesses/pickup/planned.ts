@@ -211,13 +211,7 @@ export const handsetCordPlanned = harness('handset-cord-planned', {
   drawnBy: 'J. Hollin',
   cables: cable('W1', 'flat-8x0.14', {
     length: '6 ft',
-    spareCores: 'cut-off',
-    cores: Object.fromEntries(
-      (['1', '2', '3', '4', '5', '6'] as const).map((n) => [
-        n,
-        [C1.p[n], C2.p[n], { id: `H0${n}` }] as const,
-      ]),
-    ),
+    cores: Object.fromEntries(ways.map((n) => [n, [C1.p[n], C2.p[n], { id: `H0${n}` }] as const])),
   }),
 })
 
