@@ -46,35 +46,46 @@ interface Crimp {
   readonly choice: ContactChoice
 }
 
+/** `0.2 mm² to 0.5 mm²`; of several contacts each with its name. */
+function rangesOf(options: readonly ContactPart[]): string {
+  const range = (part: ContactPart) => formatRange(part.area, formatArea)
+  const [only] = options
+  if (only && options.length === 1) return range(only)
+  return listOf(
+    options.map((part) => `${range(part)} (${part.id})`),
+    4,
+  )
+}
+
 function misfit({ contact, wires, choice }: Crimp, areaMm2: number): Outcome {
-  const [part] = choice.options
+  const { options } = choice
+  const max = Math.max(...options.map((part) => part.area.max))
+  const min = Math.min(...options.map((part) => part.area.min))
+  const thick = areaMm2 > max
   const wire = wires[0]
-  const thick = part !== undefined && areaMm2 > part.area.max
-  const range = part ? formatRange(part.area, formatArea) : ''
   const names = listOf(wires.map((each) => each.id))
   const size = wires.length === 1 && wire?.size ? bothSizes(wire.size) : `${formatArea(areaMm2)} together`
   return found({
-    subject: `${contact.address}`,
-    what: `${names} (${size}) does not fit the contact of ${contact.address}, which takes ${range}`,
-    why: `${part?.title ?? 'The contact'}: ${
+    subject: contact.address,
+    what: `${names} (${size}) does not fit the contact of ${contact.address}, which takes ${rangesOf(options)}`,
+    why: `${listOf(options.map((part) => part.title))}: ${
       thick
         ? 'a thicker wire does not enter the barrel, or loses strands to get in'
         : 'a thinner wire is not gripped and pulls out'
-    }${choice.options.length > 1 ? `; none of the ${choice.options.length} contacts of the family fits` : ''}.`,
+    }.`,
     fix: thick
-      ? `Use a contact for ${formatArea(areaMm2)}, or bring a wire of at most ${formatArea(part?.area.max ?? 0)} to the plug.`
-      : `Use a contact for ${formatArea(areaMm2)}, or a wire of at least ${formatArea(part?.area.min ?? 0)}.`,
-    assumed: choice.named ? [] : [`the usual contact of the family, ${part?.id ?? ''}`],
+      ? `Use a contact for ${formatArea(areaMm2)}, or bring a wire of at most ${formatArea(max)} to the plug.`
+      : `Use a contact for ${formatArea(areaMm2)}, or a wire of at least ${formatArea(min)}.`,
+    assumed: choice.named ? [] : ['one of the usual contacts of the family'],
     facts: {
       area: { value: areaMm2, unit: 'mm²' },
-      ...(part
-        ? { min: { value: part.area.min, unit: 'mm²' }, max: { value: part.area.max, unit: 'mm²' } }
-        : {}),
-      contact: { value: part?.id ?? '' },
+      min: { value: min, unit: 'mm²' },
+      max: { value: max, unit: 'mm²' },
+      contact: { value: options.map((part) => part.id).join(' ') },
       cavity: { value: contact.address },
     },
     at: wire?.at ?? contact.at,
-    cause: `fit:${contact.half?.address}:${part?.id}`,
+    cause: `fit:${contact.half?.address}:${options[0]?.id}`,
     marks: [contact.address, ...wires.map((each) => each.address)],
   })
 }
