@@ -1,5 +1,5 @@
 import type { CableInput } from '../describe/harness.ts'
-import type { End } from './end.ts'
+import { type End, endsOf } from './end.ts'
 import type { NumberIn } from './equipment.ts'
 import {
   type CableArgument,
@@ -49,6 +49,18 @@ const coreRow = ([core, [from, to, details]]: [string, CoreRun]): CoreInput =>
 const shieldRow = ([shield, { from, to, ...details }]: [string, ShieldRun]): ShieldInput =>
   tidy({ shield, from: from?.address, to: to?.address, ...details })
 
+/** A call names cores and shields by key, data lists them: `cores.0.to` in the data is `cores.1a.1` in the call. */
+function routeInCall(run: object, path: readonly (string | number)[]): readonly (string | number)[] {
+  const { cores, shields } = run as CableInput
+  const [list, index, key, ...rest] = path
+  if (typeof index !== 'number' || (list !== 'cores' && list !== 'shields')) return path
+  const name = list === 'cores' ? cores[index]?.core : shields?.[index]?.shield
+  if (name === undefined) return path
+  if (key === undefined || key === 'core' || key === 'shield') return [list, name]
+  if (list === 'shields') return [list, name, key, ...rest]
+  return key === 'from' ? [list, name, 0] : key === 'to' ? [list, name, 1] : [list, name, 2, key, ...rest]
+}
+
 /** A run of cable, with where its cores and shields land. Cores that are not named are spare. */
 export function cable<
   const C extends CableArgument,
@@ -57,6 +69,7 @@ export function cable<
 >(id: string, part: KnownCable<C>, options: CableOptions<C, K, S>): CableOfHarness {
   const cores = Object.entries(options.cores as Record<string, CoreRun>)
   const shields = Object.entries((options.shields ?? {}) as Record<string, ShieldRun>)
+  for (const [core, [from, to]] of cores) endsOf(`core ${core} of cable ${id}`, from, to)
   const data = tidy({
     id,
     part: nameOf(part as Ref<{ id: string }>),
@@ -69,7 +82,14 @@ export function cable<
     ...shields.flatMap(([, { from, to }]) => [from, to]),
   ]
   const owners = ends.flatMap((end) => (end ? [end.owner] : []))
-  return hide(mark(data, cable, { args: ['id', 'part', ''], uses: [ownOf(part as Ref<{ id: string }>)] }), {
-    owners,
-  }) as unknown as CableOfHarness
+  return hide(
+    mark(data, cable, {
+      args: ['id', 'part', ''],
+      route: routeInCall,
+      uses: [ownOf(part as Ref<{ id: string }>)],
+    }),
+    {
+      owners,
+    },
+  ) as unknown as CableOfHarness
 }

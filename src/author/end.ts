@@ -1,3 +1,4 @@
+import { quote } from '../base/quote.ts'
 import { hide } from './site.ts'
 
 /** Somewhere a conductor can land: a pin, a terminal, a splice, or a connector that has one pin only. */
@@ -37,4 +38,20 @@ export function withPins<T extends { readonly id: string }>(handle: T): T {
     { get: (_, name) => (typeof name === 'string' ? pin(name) : undefined), set: () => false },
   )
   return hide(handle, { pin, p, address: handle.id, owner: handle })
+}
+
+const shownAs = (value: unknown): string => (typeof value === 'string' ? quote(value) : String(value))
+
+/**
+ * The ends of a conductor, once they are known to be some. Types see to that where they are checked; code may run unchecked.
+ * @throws TypeError that names the conductor and what it was given
+ */
+export function endsOf(what: string, ...ends: readonly End[]): readonly End[] {
+  const none = ends.findIndex(
+    (end: unknown) => !(typeof end === 'object' && end !== null && 'address' in end && 'owner' in end),
+  )
+  if (none < 0) return ends
+  throw new TypeError(
+    `${what}: ${shownAs(ends[none])} is no end; give a pin such as P1.pin(1), a terminal such as F1.in, or a splice`,
+  )
 }

@@ -64,7 +64,7 @@ export function jack<
     pins,
   })
   return mark(data as unknown as Jack<Id, F, P>, jack, {
-    args: ['id', 'family', 'half', 'pins'],
+    args: ['id', 'family', 'half', 'pins', ''],
     uses: [ownOf(family as Ref<ConnectorPart>)],
   })
 }

@@ -11,6 +11,9 @@ export type TopKind = 'part' | 'equipment' | 'harness' | 'installation' | 'polic
 /** What a conductor can land on. */
 export type LandingKind = 'connectors' | 'splices' | 'components'
 
+type Path = readonly (string | number)[]
+export type Route = (object: object, path: Path) => Path
+
 /** What is remembered about an object that a builder made; never part of the object itself. */
 export interface Mark {
   /** Set for objects that a document lists; left out for wires, connectors and other inner things. */
@@ -21,6 +24,8 @@ export interface Mark {
   readonly frames: readonly Frame[]
   /** Keys of the object that the builder takes as plain arguments, in order; an empty name for one that is no key. */
   readonly args: readonly string[]
+  /** For an object whose data is laid out otherwise than its call: the path to a value as the call has it. */
+  readonly route?: Route
   /** Equipment, harnesses and parts the object mentions by name, so that nobody has to export them as well. */
   readonly uses: readonly object[]
 }
@@ -60,6 +65,7 @@ export interface MarkOptions {
   readonly kind?: TopKind
   readonly lands?: LandingKind
   readonly args?: readonly string[]
+  readonly route?: Route
   readonly uses?: readonly (object | undefined)[]
 }
 
@@ -74,6 +80,7 @@ export function mark<T extends object>(object: T, cut: Callable, options: MarkOp
     args: options.args ?? [],
     uses: (options.uses ?? []).filter((used) => used !== undefined),
     ...(options.kind ? { kind: options.kind } : {}),
+    ...(options.route ? { route: options.route } : {}),
     ...(options.lands ? { lands: options.lands } : {}),
   })
   return object

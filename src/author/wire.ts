@@ -1,5 +1,5 @@
 import type { HarnessInput, WireInput } from '../describe/harness.ts'
-import type { End } from './end.ts'
+import { type End, endsOf } from './end.ts'
 import { nameOf, ownOf, type Ref, type WirePart } from './part.ts'
 import { hide, mark, markAs, tidy } from './site.ts'
 
@@ -14,6 +14,7 @@ export type WireOptions = Omit<WireInput, 'id' | 'from' | 'to' | 'part'> & { par
 
 /** A single conductor between two ends: `wire('A20', P2.pin('1'), LS.pin('+'), { size: '0.75 mm²', colour: 'WH', length: '3.0 m' })`. */
 export function wire(id: string, from: End, to: End, options: WireOptions = {}): Wire {
+  endsOf(`wire ${id}`, from, to)
   const data = tidy({ id, from: from.address, to: to.address, ...options, part: nameOf(options.part) })
   const marked = mark(data, wire, { args: ['id', 'from', 'to', ''], uses: [ownOf(options.part)] })
   return hide(marked, { owners: [from.owner, to.owner] }) as Wire

@@ -11,7 +11,7 @@ export function jsonSchema(): Record<string, unknown> {
     target: 'draft-2020-12',
     // The library drops examples of text that is turned into a number, as they would not fit the result.
     override: ({ zodSchema, jsonSchema: schema }) => {
-      const { examples } = z.globalRegistry.get(zodSchema as z.ZodType) ?? {}
+      const { examples } = z.globalRegistry.get(zodSchema as unknown as z.ZodType) ?? {}
       if (Array.isArray(examples) && schema.type === 'string') schema.examples = examples as string[]
     },
   }) as Record<string, unknown>

@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs'
+import { realpath } from 'node:fs/promises'
+import { relative, resolve, sep } from 'node:path'
+import type { Trouble } from '../base/finding.ts'
+import type { Place } from '../base/place.ts'
+import type { Procedure } from '../describe/shop.ts'
+import { displayPath, type FoundFile, findFiles } from './find-files.ts'
+import { LineIndex } from './line-index.ts'
+import { readText } from './read-text.ts'
+import { readTypescript } from './read-typescript.ts'
+import type { ShopSource, SourceDocument } from './shop-source.ts'
+import { startOf, TroubleError } from './trouble-error.ts'
+
+interface TextFile extends FoundFile {
+  readonly name: string
+  readonly file: string
+  readonly text: string
+}
+
+interface Reading {
+  readonly documents: SourceDocument[]
+  readonly procedures: Procedure[]
+  readonly troubles: Trouble[]
+}
+
+const isDescription = (data: unknown): boolean =>
+  typeof data === 'object' && data !== null && 'loomwright' in data
+
+/** JSON that code imports is that code's business, unless it says that it is a description. */
+async function takeJson(
+  { text, file, name, path }: TextFile,
+  imported: ReadonlySet<string>,
+  into: Reading,
+): Promise<void> {
+  const { jsonLocator, parseJson } = await import('./parse-json.ts')
+  try {
+    const data = parseJson(text, file)
+    if (!imported.has(path) || isDescription(data))
+      into.documents.push({ name, data, locate: jsonLocator(text, file) })
+  } catch (error) {
+    if (!(error instanceof TroubleError)) throw error
+    into.troubles.push(error.trouble)
+  }
+}
+
+async function readTexts(
+  found: readonly FoundFile[],
+  names: (path: string) => { name: string; file: string },
+  troubles: Trouble[],
+): Promise<TextFile[]> {
+  const texts: TextFile[] = []
+  for (const file of found) {
+    const named = names(file.path)
+    try {
+      texts.push({ ...file, ...named, text: await readText(file.path, named.file) })
+    } catch (error) {
+      if (!(error instanceof TroubleError)) throw error
+      troubles.push(error.trouble)
+    }
+  }
+  return texts
+}
+
+/** The text of a file outside the shop that a description imports. */
+function otherText(file: string, cwd: string): string | undefined {
+  try {
+    return readFileSync(resolve(cwd, file), 'utf8')
+  } catch {
+    return undefined
+  }
+}
+
+function lineReader(texts: readonly TextFile[], cwd: string): (place: Place) => string | undefined {
+  const indexes = new Map<string, LineIndex>()
+  const byFile = new Map(texts.map(({ file, text }) => [file, text]))
+  return ({ file, line }) => {
+    const known = indexes.get(file)
+    if (known) return known.line(line)
+    const text = byFile.get(file) ?? otherText(file, cwd)
+    if (text === undefined) return undefined
+    const index = new LineIndex(text)
+    indexes.set(file, index)
+    return index.line(line)
+  }
+}
+
+const byPlace = (a: Trouble, b: Trouble): number => {
+  const [left, right] = [a.place ?? startOf(''), b.place ?? startOf('')]
+  if (left.file !== right.file) return left.file < right.file ? -1 : 1
+  return left.line - right.line || left.column - right.column
+}
+
+/** Reads procedures' places, which are a line and a column already, and documents' by their own means. */
+function locator(documents: readonly SourceDocument[], texts: readonly TextFile[]): ShopSource['locate'] {
+  const byName = new Map(documents.map((document) => [document.name, document]))
+  const files = new Map(texts.map(({ name, file }) => [name, file]))
+  return ({ doc, path }) => {
+    const document = byName.get(doc)
+    if (document) return document.locate(path)
+    const [line, column] = path.map(Number)
+    return { file: files.get(doc) ?? doc, line: line || 1, column: column || 1 }
+  }
+}
+
+/**
+ * Reads a shop's files: descriptions in TypeScript and JSON, procedures in Markdown. JSON is never executed; TypeScript is run in
+ * this process. Bad input of any kind becomes a trouble at its place; nothing is thrown for it.
+ * @param paths files and folders, as typed
+ * @param cwd the folder that relative paths start from, and that messages count from
+ */
+export async function readShop(paths: string | readonly string[], cwd: string): Promise<ShopSource> {
+  const from = await realpath(cwd)
+  const found = await findFiles(typeof paths === 'string' ? [paths] : paths, from)
+  const display = (path: string): string => displayPath(path, from)
+  const names = (path: string) => ({
+    name: relative(found.root, path).split(sep).join('/'),
+    file: display(path),
+  })
+  const into: Reading = { documents: [], procedures: [], troubles: [...found.troubles] }
+  const texts = await readTexts(found.files, names, into.troubles)
+  const code = texts.filter(({ kind }) => kind === 'typescript')
+  const ran =
+    code.length > 0
+      ? await readTypescript(code, found.root, display)
+      : { documents: [], troubles: [], inputs: [] }
+  into.documents.push(...ran.documents)
+  into.troubles.push(...ran.troubles)
+  const imported = new Set(ran.inputs)
+  for (const file of texts.filter(({ kind }) => kind === 'json')) await takeJson(file, imported, into)
+  for (const { kind, name, text } of texts)
+    if (kind === 'markdown') into.procedures.push({ file: name, text })
+  if (into.documents.length === 0 && into.troubles.length === 0)
+    into.troubles.push({
+      what: 'no description was found',
+      fix: 'Name a folder or a file that holds a harness: “loomwright init” writes one to start from.',
+    })
+  return {
+    documents: into.documents.sort((a, b) => (a.name < b.name ? -1 : 1)),
+    procedures: into.procedures,
+    watch: [...new Set([...found.folders, ...found.files.map(({ path }) => path), ...ran.inputs])].sort(),
+    troubles: into.troubles.sort(byPlace),
+    locate: locator(into.documents, texts),
+    sourceLine: lineReader(texts, from),
+  }
+}
