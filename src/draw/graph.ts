@@ -3,7 +3,14 @@ import { labelWidth } from './conductor-label.ts'
 import { PITCH, TEXT } from './metrics.ts'
 import { relayShape } from './relay-shape.ts'
 import type { Port, Shape, Side, WireEnd } from './shape.ts'
-import type { Block, Conductor, EndRef, SheetModel, Trunk } from './sheet-model.ts'
+import {
+  type Block,
+  type Conductor,
+  type EndRef,
+  printed,
+  type SheetModel,
+  type Trunk,
+} from './sheet-model.ts'
 import { inlineShape, spliceShape, studShape } from './small-shapes.ts'
 import { type PinsElsewhere, stripShape } from './strip-shape.ts'
 import { textWidth } from './text-width.ts'
@@ -13,6 +20,8 @@ import { orderTrunk, type TrunkRows } from './trunk-rows.ts'
 export interface Run {
   readonly key: string
   readonly id: string
+  /** Number as printed. */
+  readonly label: string
   readonly conductor?: Conductor
   readonly ends: readonly [EndRef | undefined, EndRef | undefined]
 }
@@ -97,6 +106,7 @@ function runsBackwards(
 
 interface Part {
   readonly id: string
+  readonly label: string
   readonly from: EndRef | undefined
   readonly to: EndRef | undefined
   readonly conductor?: Conductor
@@ -104,6 +114,7 @@ interface Part {
 
 const partOf = (conductor: Conductor): Part => ({
   id: conductor.id,
+  label: printed(conductor),
   from: conductor.from,
   to: conductor.to,
   conductor,
@@ -122,7 +133,9 @@ function makeRuns(model: SheetModel, columns: Columns): Runs {
     const turned = sidesOfTrunk(trunk, byId)
     const parts = [
       ...trunk.conductors.flatMap((id) => byId.get(id) ?? []).map(partOf),
-      ...trunk.shields.map((shield): Part => ({ id: shield.id, from: shield.from, to: shield.to })),
+      ...trunk.shields.map(
+        (shield): Part => ({ id: shield.id, label: printed(shield), from: shield.from, to: shield.to }),
+      ),
     ].filter((part) => !taken.has(part.id))
     const ends = parts.map(({ id, from, to }) =>
       turned.get(id) ? ([to, from] as const) : ([from, to] as const),
@@ -131,7 +144,7 @@ function makeRuns(model: SheetModel, columns: Columns): Runs {
     const runs = parts.map((part, i): Run => {
       const [a, b] = ends[i] ?? [undefined, undefined]
       const conductor = part.conductor ? { conductor: part.conductor } : {}
-      return { key: `t${t}.${i}`, id: part.id, ends: back ? [b, a] : [a, b], ...conductor }
+      return { key: `t${t}.${i}`, id: part.id, label: part.label, ends: back ? [b, a] : [a, b], ...conductor }
     })
     for (const part of parts) taken.add(part.id)
     if (runs.length > 0) inTrunk.set(trunk, runs)
@@ -142,7 +155,15 @@ function makeRuns(model: SheetModel, columns: Columns): Runs {
       const { from, to } = conductor
       if (!from || !to) return []
       const forward = columns.compare(from.block, to.block) <= 0
-      return [{ key: `w${i}`, id: conductor.id, conductor, ends: forward ? [from, to] : [to, from] }]
+      return [
+        {
+          key: `w${i}`,
+          id: conductor.id,
+          label: printed(conductor),
+          conductor,
+          ends: forward ? [from, to] : [to, from],
+        },
+      ]
     })
   return { free, inTrunk }
 }
@@ -179,7 +200,7 @@ function endsByBlock(
       // A loop on one block leaves and comes back on the same side.
       const looped = run.ends[0]?.block === run.ends[1]?.block
       const side: Side = pins ? (end.pin === leftmost ? 'WEST' : 'EAST') : looped ? 'EAST' : own
-      ends.get(end.block)?.push({ port: `${run.key}:${k}`, pin: end.pin, side, number: run.id })
+      ends.get(end.block)?.push({ port: `${run.key}:${k}`, pin: end.pin, side, number: run.label })
     })
   return ends
 }
@@ -332,7 +353,7 @@ function addTrunk(builder: GraphBuilder, id: string, trunk: Trunk, runs: readonl
   const near = builder.dock(id, ordered, 0, false)
   const far = builder.dock(id, ordered, 1, onlyPair)
   const labels = ordered.map((run) =>
-    run.conductor ? labelWidth(run.conductor) : textWidth(`${run.id} shield`, TEXT.label, 'bold') + 14,
+    run.conductor ? labelWidth(run.conductor) : textWidth(`${run.label} shield`, TEXT.label, 'bold') + 14,
   )
   const title = textWidth(trunk.title, TEXT.label, 'bold') + 10
   const width = Math.ceil(

@@ -111,7 +111,10 @@ export type Block = StripBlock | InlineBlock | RelayBlock | SpliceBlock | StudBl
 
 /** One metal path. An end left out is cut off or folded back; a conductor that is not in a trunk has both ends. */
 export interface Conductor {
+  /** Unique on the drawing. */
   readonly id: string
+  /** Number as printed; the id when left out. */
+  readonly label?: string
   readonly net?: string
   readonly from?: EndRef
   readonly to?: EndRef
@@ -127,6 +130,8 @@ export interface Conductor {
 /** A screen over conductors of a trunk. */
 export interface Shield {
   readonly id: string
+  /** Number as printed; the id when left out. */
+  readonly label?: string
   readonly net?: string
   readonly title?: string
   /** Ids of the conductors under it; all of the trunk when empty. */
@@ -178,3 +183,7 @@ export interface SheetModel {
   /** Printed beside the colour key. */
   readonly notes?: readonly string[]
 }
+
+/** The number of a conductor or shield as it is printed. */
+export const printed = (path: { readonly id: string; readonly label?: string }): string =>
+  path.label ?? path.id

@@ -5,6 +5,7 @@ import { TWIST_ROOM } from './graph.ts'
 import type { PlacedTrunk } from './layout.ts'
 import { PITCH, TEXT } from './metrics.ts'
 import { type Item, line, type Point, text, type WireItem } from './scene.ts'
+import { printed } from './sheet-model.ts'
 import { textWidth } from './text-width.ts'
 
 /** Parts of a drawing by the layer they belong to; later layers lie on top. */
@@ -36,7 +37,7 @@ function conductorGroup(trunk: PlacedTrunk, row: number, items: Item[]): Item {
     kind: 'group',
     className: 'lw-cond',
     data: { id: run?.id ?? '', net: conductor?.net ?? shield?.net, trunk: trunk.trunk.id },
-    title: conductor?.title ?? shield?.title ?? run?.id ?? '',
+    title: conductor?.title ?? shield?.title ?? run?.label ?? '',
     items,
   }
 }
@@ -79,7 +80,7 @@ function drawShields(
     }
     if (run?.ends[0] && lane) drain([...lane.before, [x0 + 22, y], [x0 + 22, foot]], x0 + 22)
     if (run?.ends[1] && lane) drain([[x1 - 22, foot], [x1 - 22, y], ...lane.after], x1 - 22)
-    const name = `${span.shield.id} shield`
+    const name = `${printed(span.shield)} shield`
     const labelX = x0 + 30
     layers.over.push(text(labelX, y + 5, name, { bold: true }))
     layers.over.push(...flagMarks(span.shield.flags, labelX + textWidth(name, TEXT.label, 'bold') + 12, y))

@@ -20,7 +20,7 @@ function drawWire(wire: PlacedWire, reach: ReadonlyMap<string, Point>, layers: L
     kind: 'group',
     className: 'lw-cond',
     data,
-    title: conductor?.title ?? run.id,
+    title: conductor?.title ?? run.label,
     items: [
       {
         kind: 'wire',
