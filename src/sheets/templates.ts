@@ -78,8 +78,9 @@ function asTemplateError(name: string, cause: unknown): TemplateError {
 
 const firstWords = (message: string): string => message.replace(/\s*\n\s*/g, ' ').slice(0, 300)
 
-/** The few helpers: comparing, counting from one, and joining. */
+/** The few helpers: comparing, asking whether any list holds something, and counting from one. */
 function addHelpers(engine: typeof Handlebars): void {
   engine.registerHelper('is', (a: unknown, b: unknown) => a === b)
+  engine.registerHelper('some', (...lists: unknown[]) => lists.some((one) => Array.isArray(one) && one.length > 0))
   engine.registerHelper('number', (index: unknown) => Number(index) + 1)
 }

@@ -1,0 +1,43 @@
+import { countsOf, findingViews, notCheckedViews, pageOf } from './finding-view.ts'
+import { linkTo, makePage, type Site } from './page.ts'
+import type { SiteFile } from './site-input.ts'
+
+/** All findings of the shop, job by job, and at the end what was not checked. */
+export function findingsPage(site: Site): SiteFile {
+  const path = 'findings.html'
+  const all = site.input.looms.flatMap((job) => job.findings)
+  const gaps = site.input.looms.flatMap((job) => job.notChecked)
+  const shopWide = site.input.shopFindings ?? []
+  let number = 0
+  const jobs = site.input.looms.map((job) => {
+    const findings = findingViews(site, path, job, number)
+    number += findings.length
+    return {
+      title: job.loom.title,
+      kind: job.loom.kind,
+      href: linkTo(path, pageOf(site, job.loom)),
+      counts: countsOf(job.findings, job.notChecked),
+      findings,
+      notChecked: notCheckedViews(site, path, job),
+    }
+  })
+  return makePage(
+    site,
+    'findings',
+    {
+      path,
+      title: 'Findings',
+      about: 'Everything the checks found, worst first, and what they could not judge.',
+    },
+    {
+      counts: countsOf([...shopWide, ...all], gaps),
+      shopWide: shopWide.map((finding) => ({
+        what: finding.what,
+        fix: finding.fix,
+        rule: finding.rule,
+        written: site.input.showPlace?.(finding.at) ?? '',
+      })),
+      jobs,
+    },
+  )
+}

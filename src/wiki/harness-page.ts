@@ -1,0 +1,112 @@
+import { colourLabel } from '../base/colour.ts'
+import { bothSizes } from '../base/wire-size.ts'
+import type { Conductor } from '../resolve/loom.ts'
+import { cableText, cableTitle, lengthText, pinName } from '../sheets/names.ts'
+import { pinoutContext } from '../sheets/pinout-table.ts'
+import { markup } from '../sheets/templates.ts'
+import { anchor } from './anchor.ts'
+import { addressIn, countsOf, findingViews, notCheckedViews } from './finding-view.ts'
+import { linkTo, makePage, type Site } from './page.ts'
+import { paperLinks } from './paper-pages.ts'
+import { halfView } from './pinout-view.ts'
+import type { Job, SiteFile } from './site-input.ts'
+import type { HarnessEntry } from './site-map.ts'
+import { usesOfHarness } from './where-used.ts'
+
+/** The page of one harness: drawing, papers, findings, every connector with its faces, every wire. */
+export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
+  const { harness, job, use } = entry
+  const path = site.map.harness(harness.id) ?? ''
+  const { loom } = job
+  const own = ownPart(entry)
+  const context = pinoutContext(loom)
+  const wires = loom.conductors.filter((conductor) => conductor.loom === use)
+  const facts = {
+    path,
+    title: harness.title,
+    about: `Harness ${harness.id}: drawing, pinouts and working papers.`,
+  }
+  return makePage(site, 'harness', facts, {
+    id: harness.id,
+    title: harness.title,
+    revision: harness.revision ?? '',
+    state: harness.state ?? 'draft',
+    date: harness.date ?? '',
+    notes: harness.notes ?? [],
+    counts: countsOf(own.findings, own.notChecked),
+    findings: findingViews(site, path, own),
+    notChecked: notCheckedViews(site, path, own),
+    drawings: site.input.pictures
+      .harness(harness.id)
+      .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),
+    papers: paperLinks(site, path, entry),
+    uses: usesOfHarness(site, path, harness.id),
+    connectors: use.halves.map((half) => halfView(site, path, loom, half, context)),
+    wires: wires.map((wire) => wireView(site, path, job, wire)),
+    cables: use.cables.map((cable) => ({
+      anchor: anchor('cable', cable.id),
+      id: cable.id,
+      title: cableTitle(cable),
+      length: lengthText(loom, cable.source.length) || 'not stated',
+      cores: cable.conductors.map((core) => ({ id: core.id, href: `#${anchor('wire', core.id)}` })),
+    })),
+    parts: partViews(entry),
+    revisions: harness.revisions ?? [],
+  })
+}
+
+/** Findings and gaps of a job that are about this harness. */
+function ownPart({ job, use }: HarnessEntry): Job {
+  const { loom } = job
+  if (loom.kind === 'harness') return job
+  const mine = (subject: string) => {
+    const address = addressIn(loom, subject)
+    return address === use.id || address.startsWith(`${use.id}.`)
+  }
+  return {
+    ...job,
+    findings: job.findings.filter((finding) => mine(finding.subject) || finding.marks.some(mine)),
+    notChecked: job.notChecked.filter((one) => mine(one.subject)),
+  }
+}
+
+function wireView(site: Site, path: string, job: Job, wire: Conductor) {
+  const end = (terminal: Conductor['from']) => ({
+    text: terminal ? pinName(terminal) : 'cut back',
+    href: terminal ? linkTo(path, site.map.place(job.loom, terminal.address)) : '',
+  })
+  const link = job.loom.links.find((one) => one.conductor === wire)
+  return {
+    anchor: anchor('wire', wire.id),
+    id: wire.id,
+    from: end(wire.from),
+    to: end(wire.to),
+    colour: wire.colour ? colourLabel(wire.colour) : '',
+    size: wire.size ? bothSizes(wire.size) : '',
+    length: lengthText(job.loom, wire.lengthMm),
+    cable: cableText(wire),
+    sum: (link && job.solution.linkOhms[link.index]?.sum) ?? '',
+    note: wire.source.note ?? '',
+  }
+}
+
+/** Fuses, relays and splices of the run, each with its anchor. */
+function partViews({ harness, job, use }: HarnessEntry) {
+  const components = job.loom.components.filter((component) => component.loom === use)
+  const splices = harness.splices ?? []
+  const anchors = new Set<string>()
+  return [
+    ...components.map((component) => ({
+      anchor: anchor('part', component.id),
+      id: component.id,
+      what: [component.source.kind, component.fusePart?.title ?? '', component.source.title ?? '']
+        .filter((text) => text !== '')
+        .join(', '),
+    })),
+    ...splices.map((splice) => ({
+      anchor: anchor('splice', splice.id),
+      id: splice.id,
+      what: `${splice.kind ?? ''} splice${splice.zone ? `, ${splice.zone}` : ''}`.trim(),
+    })),
+  ].filter((part) => !anchors.has(part.anchor) && anchors.add(part.anchor))
+}

@@ -1,0 +1,55 @@
+import { markup } from '../sheets/templates.ts'
+import type { SiteFile, SiteInput } from './site-input.ts'
+import { type SiteMap, siteMap, type Target } from './site-map.ts'
+
+/** What every page is made with. */
+export interface Site {
+  readonly input: SiteInput
+  readonly map: SiteMap
+  readonly shopName: string
+}
+
+export function openSite(input: SiteInput): Site {
+  return { input, map: siteMap(input), shopName: shopNameOf(input) }
+}
+
+const shopNameOf = (input: SiteInput): string => input.shop.policy?.value.shop ?? 'Workshop'
+
+/** The way from a page back to the root of the site: pages are at most one folder deep. */
+export const rootOf = (path: string): string => '../'.repeat(path.split('/').length - 1)
+
+/** A link from one page to a spot on another, as it stands in `href`. */
+export function linkTo(from: string, target: Target | string | undefined): string {
+  if (target === undefined) return ''
+  const { path, anchor } = typeof target === 'string' ? { path: target, anchor: undefined } : target
+  const hash = anchor === undefined ? '' : `#${anchor}`
+  return path === from && hash !== '' ? hash : `${rootOf(from)}${path}${hash}`
+}
+
+export interface PageFacts {
+  readonly path: string
+  readonly title: string
+  /** One plain sentence for search engines and shared links. */
+  readonly about: string
+  readonly scripts?: readonly string[]
+  /** Papers are printed without the site around them. */
+  readonly paper?: boolean
+}
+
+/** Fills a page template in and puts it into the layout. */
+export function makePage(site: Site, template: string, facts: PageFacts, data: object): SiteFile {
+  const root = rootOf(facts.path)
+  const common = { root, shop: site.shopName }
+  const { templates } = site.input
+  const body = templates.render(template, { ...common, ...data })
+  const content = templates.render('layout', {
+    ...common,
+    title: facts.title,
+    about: facts.about,
+    scripts: facts.scripts ?? [],
+    paper: facts.paper ?? false,
+    home: facts.path === 'index.html',
+    body: markup(body),
+  })
+  return { path: facts.path, content }
+}

@@ -1,0 +1,61 @@
+import { toCsv } from '../sheets/csv.ts'
+import { toMarkdown } from '../sheets/markdown.ts'
+import { CSV_PAPERS, papersOf, pinoutsOf } from '../sheets/papers.ts'
+import type { Sheet } from '../sheets/sheet.ts'
+import { sheetView } from '../sheets/sheet-view.ts'
+import { linkTo, makePage, type Site } from './page.ts'
+import { facesOf } from './pinout-view.ts'
+import type { SiteFile } from './site-input.ts'
+import type { HarnessEntry } from './site-map.ts'
+
+/** From this many columns on a paper is printed across the sheet. */
+const WIDE_COLUMNS = 9
+
+const sheetsOf = ({ job, use }: HarnessEntry): Sheet[] => [
+  ...papersOf(job.loom, use, job.solution),
+  ...pinoutsOf(job.loom, use),
+]
+
+/** Links to the papers of a harness, pinout tables last. */
+export function paperLinks(site: Site, path: string, { harness, use, job }: HarnessEntry) {
+  return sheetsOf({ harness, use, job }).map((sheet) => ({
+    title: sheet.title,
+    href: linkTo(path, site.map.paper(harness.id, sheet.id, 'html')),
+    csv: CSV_PAPERS.has(sheet.id) ? linkTo(path, site.map.paper(harness.id, sheet.id, 'csv')) : '',
+    markdown: linkTo(path, site.map.paper(harness.id, sheet.id, 'md')),
+  }))
+}
+
+/** Every paper of a harness as a page to print, as Markdown, and as CSV where a machine reads it. */
+export function paperPages(site: Site, entry: HarnessEntry): SiteFile[] {
+  return sheetsOf(entry).flatMap((sheet) => {
+    const name = (ending: string) => site.map.paper(entry.harness.id, sheet.id, ending)
+    const csv = CSV_PAPERS.has(sheet.id) ? [{ path: name('csv'), content: toCsv(sheet) }] : []
+    return [paperPage(site, entry, sheet), { path: name('md'), content: toMarkdown(sheet) }, ...csv]
+  })
+}
+
+function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
+  const { harness, use } = entry
+  const path = site.map.paper(harness.id, sheet.id, 'html')
+  const facts = {
+    path,
+    title: `${sheet.title}: ${harness.title}`,
+    about: `${sheet.title} of harness ${harness.id}.`,
+    paper: true,
+  }
+  const shown =
+    sheet.id === 'ring-out' ? use.halves : use.halves.filter((half) => sheet.id === `pinout-${half.id}`)
+  return makePage(site, 'paper', facts, {
+    sheet: sheetView(sheet),
+    wide: sheet.columns.length >= WIDE_COLUMNS,
+    back: linkTo(path, site.map.harness(harness.id)),
+    backText: harness.title,
+    csv: CSV_PAPERS.has(sheet.id) ? linkTo(path, site.map.paper(harness.id, sheet.id, 'csv')) : '',
+    markdown: linkTo(path, site.map.paper(harness.id, sheet.id, 'md')),
+    faces: shown
+      .map((half) => ({ name: half.id, title: half.title ?? '', ...facesOf(site, half) }))
+      .filter((one) => one.hasFaces)
+      .map(({ name, title, faces }) => ({ name, title, svg: faces })),
+  })
+}

@@ -1,0 +1,33 @@
+import { connectorPage } from './connector-page.ts'
+import { equipmentPage } from './equipment-page.ts'
+import { findPage } from './find-page.ts'
+import { findingsPage } from './findings-page.ts'
+import { guidePages } from './guide-pages.ts'
+import { harnessPage } from './harness-page.ts'
+import { indexPage } from './index-page.ts'
+import { installationPage } from './installation-page.ts'
+import { openSite } from './page.ts'
+import { paperPages } from './paper-pages.ts'
+import { rulePages } from './rule-pages.ts'
+import type { SiteFile, SiteInput } from './site-input.ts'
+
+/**
+ * The whole shop as a static site: opens from disk, needs no server and no network. The same input gives the same bytes.
+ * Throws `TemplateError` when a template is broken, and nothing else.
+ */
+export function publishSite(input: SiteInput): SiteFile[] {
+  const site = openSite(input)
+  const { map } = site
+  return [
+    indexPage(site),
+    findingsPage(site),
+    ...map.installations.map((job) => installationPage(site, job)),
+    ...map.harnesses.flatMap((entry) => [harnessPage(site, entry), ...paperPages(site, entry)]),
+    ...input.looms.flatMap((job) => guidePages(site, job)),
+    ...map.equipment.map((one) => equipmentPage(site, one)),
+    ...map.connectors.flatMap((key) => connectorPage(site, key)),
+    ...rulePages(site),
+    ...findPage(site),
+    ...Object.entries(input.assets).map(([name, content]) => ({ path: `assets/${name}`, content })),
+  ]
+}

@@ -1,0 +1,56 @@
+import type { Finding, NotChecked } from '../base/finding.ts'
+import type { Pointer } from '../base/place.ts'
+import type { Rule } from '../check/rule.ts'
+import type { ConnectorFamily } from '../describe/part.ts'
+import type { Shop } from '../describe/shop.ts'
+import type { Half, Loom } from '../resolve/loom.ts'
+import type { Templates } from '../sheets/templates.ts'
+import type { Solution } from '../solve/solution.ts'
+
+/** One installation or lone harness with everything that was worked out for it. */
+export interface Job {
+  readonly loom: Loom
+  readonly solution: Solution
+  /** Findings as they are shown: already ranked and grouped by cause. */
+  readonly findings: readonly Finding[]
+  readonly notChecked: readonly NotChecked[]
+}
+
+/** Which connector a face picture is wanted of. With `half`, used and empty cavities can be told apart. */
+export interface FaceOf {
+  readonly family: ConnectorFamily
+  readonly gender: 'pin' | 'socket' | undefined
+  readonly half: Half | undefined
+}
+
+/** Finished pictures as SVG markup, made by the caller. Their makers escape what users typed. */
+export interface Pictures {
+  /** Wiring drawing of a harness by its id, one for each sheet; empty where there is none. */
+  readonly harness: (id: string) => readonly string[]
+  readonly installation: (id: string) => readonly string[]
+  /** Both faces of a connector side by side; undefined where its geometry is not known. */
+  readonly faces: (of: FaceOf) => string | undefined
+}
+
+/** What a rule's page shows. */
+export type RulePage = Pick<Rule, 'id' | 'title' | 'level' | 'reason' | 'remedy' | 'needs' | 'sources'>
+
+export interface SiteInput {
+  readonly shop: Shop
+  readonly looms: readonly Job[]
+  /** Findings that belong to no loom, such as an unreadable part. */
+  readonly shopFindings?: readonly Finding[]
+  readonly rules: readonly RulePage[]
+  readonly pictures: Pictures
+  readonly templates: Templates
+  /** Files of the site folder by name, such as `site.css`: written under `assets/`. */
+  readonly assets: Readonly<Record<string, string>>
+  /** Says where in its file a thing is written, `harnesses/head.ts:12:3`; left out, no place is printed. */
+  readonly showPlace?: (pointer: Pointer) => string
+}
+
+/** One file of the site. */
+export interface SiteFile {
+  readonly path: string
+  readonly content: string
+}
