@@ -1,8 +1,11 @@
 import type { Rule } from './rule.ts'
+import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
 import { labelUnique } from './rules/label-unique.ts'
+import { lineTerminatedOnce } from './rules/line-terminated-once.ts'
 import { matedHalvesFit } from './rules/mated-halves-fit.ts'
+import { microphoneKind } from './rules/microphone-kind.ts'
 import { mustConnect } from './rules/must-connect.ts'
 import { neverConnect } from './rules/never-connect.ts'
 import { oneDriverPerNet } from './rules/one-driver-per-net.ts'
@@ -15,6 +18,7 @@ import { plugsNotInterchangeable } from './rules/plugs-not-interchangeable.ts'
 import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
+import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
 
 /**
@@ -43,6 +47,11 @@ export const standardRules: readonly Rule[] = [
   // audio
   pairLegsTogether,
   hotColdIdentity,
+  coldLegAccounted,
+  lineTerminatedOnce,
+  microphoneKind,
+  // grounding
+  shellOffPin1,
   // papers
   labelUnique,
 ]

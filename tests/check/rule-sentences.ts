@@ -32,5 +32,13 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'lead/radio.J1.1: Port RX of radio.J1 is split over two pairs: W1.1 on pair1, W1.3 on pair2',
   ],
   'hot-cold-identity': ['lead/recorder.J2.2: The cold leg of recorder is on the hot leg of desk'],
+  'cold-leg-accounted': [
+    'lead/desk.J1.3: The cold leg of port OUT of desk.J1 is left open, and nothing says why',
+  ],
+  'line-terminated-once': ['lead.T2: The line lead.P1.3 is terminated 2 times, -5.91 dB off level'],
+  'microphone-kind': [
+    'lead/headset.J1.1: headset has a microphone of the electret kind on an input for the dynamic kind',
+  ],
+  'shell-off-pin-1': ['lead.A02: A02 ties the shell of lead.P1 to pin 1'],
   'label-unique': ['lead.P2: lead.P1 and lead.P2 are both labelled “com  a”'],
 }
