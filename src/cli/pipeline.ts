@@ -5,6 +5,8 @@ import type { Shop } from '../describe/shop.ts'
 import type { ShopSource } from '../read/shop-source.ts'
 import type { Loom } from '../resolve/loom.ts'
 import type { Solution } from '../solve/solution.ts'
+import type { Job, Pictures, SiteInput } from '../wiki/site-input.ts'
+import type { SiteMap } from '../wiki/site-map.ts'
 import type { OutputFiles } from '../write/write-output.ts'
 import type { Io } from './io.ts'
 import { Unreadable } from './unreadable.ts'
@@ -107,17 +109,92 @@ export async function judge(inputs: readonly string[], io: Io): Promise<Judged> 
   return { ...described, looms, result, alone }
 }
 
-/** Drawings of looms as files by name. */
+/** Findings of one job as its own pages show them: a fault that two jobs share stands on the pages of both. */
+async function jobsOf(judged: Judged, looms: readonly SolvedLoom[]): Promise<Job[]> {
+  const { checkLoom } = await import('../check/check.ts')
+  const { policy } = judged.shop
+  const stale = judged.result.findings.filter(({ rule }) => rule === 'stale-citation')
+  return looms.map(({ loom, solution }) => {
+    const { findings, notChecked } = checkLoom(loom, solution, policy ? { policy } : {})
+    const cited = stale.filter(({ subject }) => subject.startsWith(`${loom.id}/`))
+    return { loom, solution, findings: [...findings, ...cited], notChecked }
+  })
+}
+
+/** Drawings of looms, or the faces of their connectors, as files by name. */
 export async function drawings(
-  _judged: Judged,
-  _looms: readonly SolvedLoom[],
-  _faces: boolean,
-  _io: Io,
+  judged: Judged,
+  looms: readonly SolvedLoom[],
+  faces: boolean,
+  io: Io,
 ): Promise<OutputFiles> {
-  throw new Error('drawing is not wired up yet')
+  const draw = await import('./draw-looms.ts')
+  const { matchCodeOf } = await import('../sheets/match-code.ts')
+  const pictures = new Map<string, string>()
+  for (const { loom, findings } of await jobsOf(judged, looms)) {
+    io.progress.say(`drawing ${loom.id}`)
+    if (faces) for (const [name, svg] of draw.drawHalves(loom, 'embedded')) pictures.set(name, svg)
+    else {
+      const request = { loom, findings, matchCode: matchCodeOf(loom), style: 'embedded' as const }
+      for (const [name, svg] of await draw.drawSheets(request)) pictures.set(name, svg)
+    }
+  }
+  return draw.asFiles(pictures)
+}
+
+/** Wiring drawings of every page that shows one, by its name. */
+async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' | 'installation'>> {
+  const { drawLoom, findingsOn } = await import('./draw-looms.ts')
+  const { matchCodeOf } = await import('../sheets/match-code.ts')
+  const harnesses = new Map<string, string[]>()
+  const installations = new Map<string, string[]>()
+  const count = map.harnesses.length + map.installations.length
+  const say = (id: string) =>
+    io.progress.say(`drawing ${harnesses.size + installations.size + 1} of ${count}: ${id}`)
+  for (const { harness, job, use } of map.harnesses) {
+    say(harness.id)
+    const { loom } = job
+    const findings = findingsOn(loom, use, job.findings)
+    const request = { loom, use, findings, matchCode: matchCodeOf(loom, use), style: 'shared' as const }
+    harnesses.set(harness.id, await drawLoom(request))
+  }
+  for (const { loom, findings } of map.installations) {
+    say(loom.id)
+    const request = { loom, findings, matchCode: matchCodeOf(loom), style: 'shared' as const }
+    installations.set(loom.id, await drawLoom(request))
+  }
+  return { harness: (id) => harnesses.get(id) ?? [], installation: (id) => installations.get(id) ?? [] }
+}
+
+/** The faces of connectors, drawn when a page asks for them. */
+async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['faces']> {
+  const { drawFamily, drawHalf } = await import('./draw-looms.ts')
+  return ({ family, gender, half }) => {
+    const home = half && looms.find(({ loom }) => loom.halves.includes(half))
+    return home ? drawHalf(home.loom, half, 'shared') : drawFamily(family, gender, 'shared')
+  }
 }
 
 /** The pages of the shop as files by name. */
-export async function pages(_judged: Judged, _io: Io): Promise<OutputFiles> {
-  throw new Error('publishing is not wired up yet')
+export async function pages(judged: Judged, io: Io): Promise<OutputFiles> {
+  const looms = await jobsOf(judged, judged.looms)
+  const { showPlace } = await import('../base/place.ts')
+  const { ruleList } = await import('../report/rule-list.ts')
+  const { readSite } = await import('./read-site.ts')
+  const { siteMap } = await import('../wiki/site-map.ts')
+  const { publishSite } = await import('../wiki/publish-site.ts')
+  const jobs = new Set(looms.map(({ loom }) => loom.id))
+  const input: Omit<SiteInput, 'pictures'> = {
+    shop: judged.shop,
+    looms,
+    shopFindings: judged.result.findings.filter(({ subject }) => !jobs.has(subject.split(/[/.]/)[0] ?? '')),
+    rules: ruleList,
+    ...(await readSite()),
+    showPlace: (pointer) => showPlace(judged.locate(pointer)),
+  }
+  const none: Pictures = { harness: () => [], installation: () => [], faces: () => undefined }
+  const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)
+  io.progress.say('publishing')
+  const site = publishSite({ ...input, pictures: { ...drawn, faces: await facePictures(judged.looms) } })
+  return new Map(site.map(({ path, content }) => [path, content]))
 }

@@ -10,14 +10,14 @@ import { equipment, fuse, harness, installation, jack, loom, plug, unit, wire } 
 // ── Equipment: what the lead lands on. Copy the pinout from the maker's manual, and say from which side it was drawn. ──
 
 const battery = equipment('battery-12v', {
-  title: 'Vehicle battery',
+  title: 'Vehicle battery, M6 studs on its clamps',
   role: 'battery',
   cautions: ['battery'],
   connectors: [
-    jack('PLUS', 'battery-post', 'genderless', {
+    jack('PLUS', 'stud-m6', 'genderless', {
       1: { kind: 'supply-out', name: '+', volts: '12.0..14.4 V', feed: 'permanent', battery: true, capacity: '60 Ah' },
     }),
-    jack('MINUS', 'battery-post', 'genderless', { 1: { kind: 'return', name: '-' } }),
+    jack('MINUS', 'stud-m6', 'genderless', { 1: { kind: 'return', name: '-' } }),
   ],
 })
 

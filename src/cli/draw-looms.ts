@@ -1,0 +1,118 @@
+import type { Finding } from '../base/finding.ts'
+import { uniqueSlugs } from '../base/slug.ts'
+import type { ConnectorFamily } from '../describe/part.ts'
+import { drawWiring } from '../draw/draw-wiring.ts'
+import { drawFace } from '../draw/face.ts'
+import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
+import type { Flag } from '../draw/sheet-model.ts'
+import type { Half, Loom, LoomUse } from '../resolve/loom.ts'
+
+/** A picture set apart from its pages carries its own font and style; on a page, the page's sheet has them. */
+export type Style = 'embedded' | 'shared'
+
+/** Addresses flagged for one finding; a mirrored connector would otherwise put the same number on all its pins. */
+const MOST_FLAGS = 6
+const FLAG_LEVEL = { stop: 'error', warning: 'warning', note: 'note' } as const
+
+/** The address within a loom of what a finding is about; subjects begin with the name of their job. */
+export function addressIn(loom: Loom, subject: string): string {
+  return subject.startsWith(`${loom.id}/`) ? subject.slice(loom.id.length + 1) : subject
+}
+
+/** Numbered flags by address. The numbers are those of the list of findings that is printed beside the drawing. */
+export function flagsFor(loom: Loom, findings: readonly Finding[]): Map<string, Flag[]> {
+  const flags = new Map<string, Flag[]>()
+  for (const [index, finding] of findings.entries()) {
+    const places = new Set([addressIn(loom, finding.subject), ...finding.marks])
+    const flag: Flag = { number: index + 1, level: FLAG_LEVEL[finding.level] }
+    for (const place of [...places].slice(0, MOST_FLAGS))
+      flags.set(place, [...(flags.get(place) ?? []), flag])
+  }
+  return flags
+}
+
+/** Findings about one harness of an installation: those whose subject or marks lie on it. */
+export function findingsOn(loom: Loom, use: LoomUse, findings: readonly Finding[]): readonly Finding[] {
+  if (loom.kind === 'harness') return findings
+  const mine = (subject: string): boolean => {
+    const address = addressIn(loom, subject)
+    return address === use.id || address.startsWith(`${use.id}.`)
+  }
+  return findings.filter((finding) => mine(finding.subject) || finding.marks.some(mine))
+}
+
+export interface DrawRequest {
+  readonly loom: Loom
+  /** Only this harness of it; all of it when left out. */
+  readonly use?: LoomUse
+  readonly findings: readonly Finding[]
+  readonly matchCode: string
+  readonly style: Style
+}
+
+/** The wiring drawing of a loom or of one harness in it, as one SVG a sheet. */
+export async function drawLoom({ loom, use, findings, matchCode, style }: DrawRequest): Promise<string[]> {
+  const options = { matchCode, flags: flagsFor(loom, findings) }
+  const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
+  const drawing = await drawWiring(model, { style })
+  return drawing.sheets.map(({ svg }) => svg)
+}
+
+/** Pins of a half that a conductor of the job lands on. */
+function usedPins(loom: Loom, half: Half): Set<string> {
+  const ends = loom.conductors.flatMap(({ from, to }) => [from, to])
+  return new Set(ends.flatMap((end) => (end?.half === half ? [end.name] : [])))
+}
+
+function pluggedPins(half: Half): Set<string> {
+  const { source } = half
+  const all = 'plugEmpty' in source && source.plugEmpty === true
+  const stated = (pin: string): boolean => {
+    const cavity = source.pins && Object.hasOwn(source.pins, pin) ? source.pins[pin] : undefined
+    return cavity !== undefined && 'plugged' in cavity && cavity.plugged === true
+  }
+  return new Set([...half.pins.keys()].filter((pin) => all || stated(pin)))
+}
+
+/** Both faces of a half with what is wired; undefined where its family has no geometry. */
+export function drawHalf(loom: Loom, half: Half, style: Style): string | undefined {
+  if (!half.family) return undefined
+  const used = usedPins(loom, half)
+  const plugged = new Set([...pluggedPins(half)].filter((pin) => !used.has(pin)))
+  const gender = half.gender ? { half: half.gender } : {}
+  const title = [half.unit?.id, half.id, half.title].filter((word) => word !== undefined).join(' ')
+  return drawFace({ family: half.family, ...gender, used, plugged, title, style }) || undefined
+}
+
+/** Both faces of a family as such; undefined where it has no geometry. */
+export function drawFamily(
+  family: ConnectorFamily,
+  gender: 'pin' | 'socket' | undefined,
+  style: Style,
+): string | undefined {
+  return drawFace({ family, ...(gender ? { half: gender } : {}), style }) || undefined
+}
+
+/** The faces of every connector of a loom by their full names. */
+export function drawHalves(loom: Loom, style: Style): Map<string, string> {
+  return new Map(
+    loom.halves.flatMap((half) => {
+      const svg = drawHalf(loom, half, style)
+      return svg ? [[`${loom.id} ${half.address}`, svg] as const] : []
+    }),
+  )
+}
+
+/** The sheets of a wiring drawing by name: the first carries that of the loom alone. */
+export async function drawSheets(request: DrawRequest): Promise<Map<string, string>> {
+  const sheets = await drawLoom(request)
+  return new Map(
+    sheets.map((svg, i) => [i === 0 ? request.loom.id : `${request.loom.id} sheet ${i + 1}`, svg]),
+  )
+}
+
+/** Pictures under file names that differ wherever their names do. */
+export function asFiles(pictures: ReadonlyMap<string, string>): Map<string, string> {
+  const names = uniqueSlugs(pictures.keys())
+  return new Map([...pictures].map(([name, svg]) => [`${names.get(name)}.svg`, svg]))
+}
