@@ -78,10 +78,14 @@ export interface JackOn<E extends string = string, J extends Jack = Jack> {
 }
 
 type IdsOf<List extends readonly { readonly id: string }[]> = List[number]['id']
-export type ById<List extends readonly { readonly id: string }[], K> = Extract<
-  List[number],
-  { readonly id: K }
->
+/** The entry of that name. Entries made in a loop share one type whose id is any of their names. */
+export type ById<List extends readonly { readonly id: string }[], K> = List[number] extends infer Entry
+  ? Entry extends { readonly id: infer Id }
+    ? K extends Id
+      ? Entry
+      : never
+    : never
+  : never
 /** The sentence a name turns into when a list does not hold it. */
 export type Held<
   What extends string,
