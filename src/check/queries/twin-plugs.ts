@@ -29,8 +29,25 @@ const shape = (half: Half): string => [half.familyId, half.gender ?? '', half.co
 /** What a half is by type, so that fourteen equal stations are tried once. */
 const typeOf = (half: Half): string => `${half.unit?.equipment.id ?? half.loom?.harness.id}.${half.id}`
 
-const does = (half: Half): string =>
-  JSON.stringify([...half.pins.values()].map((pin) => [pin.name, pin.does]))
+/** Names, ports and remarks of a pin do not change what a wrong plug does to it. */
+const WORDS: ReadonlySet<string> = new Set(['name', 'note', 'port', 'line'])
+
+/** What the pins of each half do electrically, as text to compare; made once a half. */
+function functionTexts(): (half: Half) => string {
+  const texts = new Map<Half, string>()
+  return (half) => {
+    const known = texts.get(half)
+    if (known !== undefined) return known
+    const text = JSON.stringify(
+      [...half.pins.values()].map((pin) => [
+        pin.name,
+        Object.entries(pin.does).filter(([field]) => !WORDS.has(field)),
+      ]),
+    )
+    texts.set(half, text)
+    return text
+  }
+}
 
 function reachOf(plug: Half, home: Half, wrong: Half, other?: Half): Reach {
   if (home.unit === wrong.unit) return 'same-unit'
@@ -42,9 +59,10 @@ function reachOf(plug: Half, home: Half, wrong: Half, other?: Half): Reach {
 
 const NEARNESS: Readonly<Record<Reach, number>> = { 'same-unit': 0, 'same-zone': 1, unknown: 2, apart: 3 }
 
-/** Interchangeable plugs whose sockets do different things, the nearest pair of each two types. */
+/** Interchangeable plugs whose sockets do different things, the nearest pair of each two types, nearest first. */
 export function twinPlugs(loom: Loom): readonly TwinPlugs[] {
   const byTypes = new Map<string, TwinPlugs>()
+  const does = functionTexts()
   const offer = (twins: TwinPlugs): void => {
     if (twins.reach === 'apart' || does(twins.first.two) === does(twins.wrong)) return
     const key = [typeOf(twins.first.two), typeOf(twins.wrong)].sort().join('|')
@@ -64,7 +82,7 @@ export function twinPlugs(loom: Loom): readonly TwinPlugs[] {
         if (wrong.unit === first.two.unit) offer({ first, wrong, reach: 'same-unit' })
     })
   }
-  return [...byTypes.values()]
+  return [...byTypes.values()].sort((a, b) => NEARNESS[a.reach] - NEARNESS[b.reach])
 }
 
 interface Alike {
