@@ -9,43 +9,51 @@ import { resolveUnit } from './resolve-unit.ts'
  * one unit of each type, and a further one where a second plug fits a connector that is taken.
  */
 export function standInUnits(b: GraphBuilder, equipment: EquipmentIndex): void {
-  const plugs = b.halves.filter((half) => half.fits !== undefined)
-  for (const plug of plugs) {
+  const free = new Map<string, DraftHalf[]>()
+  const names = new NameMaker([...b.units, ...b.looms].map((entry) => entry.id))
+  for (const plug of b.halves.filter((half) => half.fits !== undefined)) {
     const [type = '', connector = '', ...rest] = (plug.fits ?? '').split('.')
     const described = equipment.get(type)
     if (!described?.value.connectors.some((entry) => entry.id === connector)) continue
-    const home = freeHalf(b, type, connector) ?? madeHalf(b, type, connector, equipment)
+    const key = `${type}.${connector}`
+    if (!free.get(key)?.length) {
+      const place = { id: names.next(type), standIn: true, at: described.at }
+      offer(free, resolveUnit(b, described.value, described.at, place))
+    }
+    const list = free.get(key) ?? []
+    const home = list[0]
     const pin = rest.join('.')
-    if (home)
-      mateHalves(b, { half: plug }, { half: home, ...(pin !== '' && home.pins.has(pin) ? { pin } : {}) })
+    if (!home) continue
+    mateHalves(b, { half: plug }, { half: home, ...(pin !== '' && home.pins.has(pin) ? { pin } : {}) })
+    if (!isFree({ half: home })) list.shift()
   }
 }
 
-function freeHalf(b: GraphBuilder, type: string, connector: string): DraftHalf | undefined {
-  return b.halves.find(
-    (half) => half.unit?.equipment.id === type && half.id === connector && isFree({ half }),
-  )
+/** Puts the connectors of a new unit up for mating. */
+function offer(free: Map<string, DraftHalf[]>, unit: Unit): void {
+  for (const half of unit.halves as readonly DraftHalf[]) {
+    const key = `${unit.equipment.id}.${half.id}`
+    const list = free.get(key)
+    if (list) list.push(half)
+    else free.set(key, [half])
+  }
 }
 
-function madeHalf(
-  b: GraphBuilder,
-  type: string,
-  connector: string,
-  equipment: EquipmentIndex,
-): DraftHalf | undefined {
-  const described = equipment.get(type)
-  if (!described) return undefined
-  const unit: Unit = resolveUnit(b, described.value, described.at, {
-    id: freeName(b, type),
-    standIn: true,
-    at: described.at,
-  })
-  return b.halfAt.get(`${unit.id}.${connector}`)
-}
+/** Names for units of one type: the type's own, then with a number. */
+class NameMaker {
+  private readonly taken: Set<string>
+  private readonly counts = new Map<string, number>()
 
-function freeName(b: GraphBuilder, type: string): string {
-  const taken = new Set([...b.units, ...b.looms].map((entry) => entry.id))
-  let name = type
-  for (let count = 2; taken.has(name); count++) name = `${type}-${count}`
-  return name
+  constructor(taken: Iterable<string>) {
+    this.taken = new Set(taken)
+  }
+
+  next(type: string): string {
+    let count = this.counts.get(type) ?? 1
+    let name = count === 1 ? type : `${type}-${count}`
+    while (this.taken.has(name)) name = `${type}-${++count}`
+    this.counts.set(type, count)
+    this.taken.add(name)
+    return name
+  }
 }

@@ -35,7 +35,7 @@ function networkOf(loom: Loom, ohms: readonly (LinkOhms | undefined)[], hot: Ter
   const empty = { hot, ...(cold ? { cold } : {}), speakers: [], loadOhms: Number.NaN, totalOhms: Number.NaN }
   if (!cold) needs.push(`the other leg or the return of ${hot.address}`)
   if (!cold || found.speakers.length === 0)
-    return { ...empty, lineOhms: Number.NaN, lossDb: Number.NaN, needs }
+    return { ...empty, lineOhms: Number.NaN, lossDb: Number.NaN, needs: [...new Set(needs)] }
   for (const link of found.links)
     if (link.conductor && !ohms[link.index]) needs.push(`the size and length of ${link.conductor.id}`)
   const withLine = solveAt(found, hot, cold, (link) => Math.max(ohms[link.index]?.ohms ?? 0, BARE_OHMS))
@@ -66,7 +66,7 @@ function networkOf(loom: Loom, ohms: readonly (LinkOhms | undefined)[], hot: Ter
     totalOhms: 1 / withLine.amps,
     lineOhms: Math.max(0, 1 / withLine.amps - 1 / bare.amps),
     lossDb: 10 * Math.log10(total / sum(bare.power)),
-    needs,
+    needs: [...new Set(needs)],
   }
 }
 

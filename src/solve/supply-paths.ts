@@ -5,6 +5,8 @@ import { returnPin } from './return-pin.ts'
 /** One way in which a supply reaches a terminal. */
 export interface Supply {
   readonly source: Terminal
+  /** The terminal reached. */
+  readonly to: Terminal
   /** Links from the source to the terminal, in order. */
   readonly links: readonly Link[]
   /** Fuses on the way, nearest the source first. */
@@ -75,7 +77,7 @@ export function makeSupplyPaths(loom: Loom): SupplyPaths {
   const supplies = (terminal: Terminal): Supply[] =>
     sources.flatMap((source) => {
       const links = source === terminal ? undefined : tree(source).pathTo(terminal)
-      return links ? [{ source, links, fuses: fusesOn(links) }] : []
+      return links ? [{ source, to: terminal, links, fuses: fusesOn(links) }] : []
     })
   const above = (conductor: Conductor): Supply[] => {
     const { from, to } = conductor
@@ -84,8 +86,9 @@ export function makeSupplyPaths(loom: Loom): SupplyPaths {
       const reached = tree(source)
       const [a, b] = [reached.rank(from), reached.rank(to)]
       if (a < 0 || b < 0) return []
-      const links = reached.pathTo(a <= b ? from : to) ?? []
-      return [{ source, links, fuses: fusesOn(links) }]
+      const near = a <= b ? from : to
+      const links = reached.pathTo(near) ?? []
+      return [{ source, to: near, links, fuses: fusesOn(links) }]
     })
   }
   return {
@@ -126,7 +129,7 @@ function beforeFuses(loom: Loom, source: Terminal): Unfused {
       firstFuses.push({ fuse: link.component, links, lengthMm: totalLength(links) })
     }
     if (terminal.on === 'equipment' && terminal.does.kind === 'supply-in')
-      loads.push({ source, links: tree.pathTo(terminal) ?? [], fuses: [] })
+      loads.push({ source, to: terminal, links: tree.pathTo(terminal) ?? [], fuses: [] })
   }
   const all = [...conductors]
   return {
