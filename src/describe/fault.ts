@@ -62,8 +62,10 @@ function parted(message: string, value: unknown, schema: Schema | undefined): { 
     return { what: `${shown(value)} does not fit here`, fix: sentence(`write ${wanted}`) }
   const split = /^(.*?)[;:.] ((?:write|put) .*|Did you mean .*)$/s.exec(text)
   if (split) return { what: split[1] ?? text, fix: sentence(split[2] ?? '') }
+  const expected = /^(.* is expected here), such as (.*)$/s.exec(text)
+  if (expected) return { what: expected[1] ?? text, fix: `Write it like ${expected[2]}.` }
   const example = exampleFor(schema)
-  const what = text.includes(shown(value)) ? text : `${shown(value)} does not fit: ${text}`
+  const what = text.startsWith('“') ? text : `${shown(value)} does not fit: ${text}`
   return { what, fix: example === undefined ? 'Change it.' : `Write it like ${quote(example)}.` }
 }
 
