@@ -7,6 +7,8 @@ export interface CheckReport {
   readonly findings: readonly Finding[]
   readonly notChecked: readonly NotChecked[]
   readonly waived: readonly Waived[]
+  /** Counts of everything found, where lesser findings were left out of `findings`. */
+  readonly found?: LevelCounts
 }
 
 /** What a printer may say about a rule without knowing its code. */
@@ -38,9 +40,18 @@ export function countLevels(findings: readonly Finding[]): LevelCounts {
   return counts
 }
 
-/** The same report with only the findings at least as bad as `least`; what was not checked is never dropped. */
+/** Counts of everything that was found, shown or not. */
+export function foundIn(report: CheckReport): LevelCounts {
+  return report.found ?? countLevels(report.findings)
+}
+
+/**
+ * The same report with only the findings at least as bad as `least`. The counts stay those of everything found, and what was
+ * not checked is never dropped, so that a short report cannot pass for a clean one.
+ */
 export function onlyFrom(report: CheckReport, least: Level): CheckReport {
-  return { ...report, findings: report.findings.filter((finding) => atLeast(finding.level, least)) }
+  const findings = report.findings.filter((finding) => atLeast(finding.level, least))
+  return { ...report, findings, found: foundIn(report) }
 }
 
 /** The findings of one installation or loom, worst first. */

@@ -1,7 +1,7 @@
 import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
 import { factsCode, type Waived } from '../check/waivers.ts'
-import { type CheckReport, countLevels } from './check-report.ts'
+import { type CheckReport, foundIn } from './check-report.ts'
 
 /** Version of the shape below; it changes only when a field is taken away or changes meaning. */
 export const REPORT_VERSION = 1
@@ -37,6 +37,7 @@ export interface JsonFinding {
 export interface JsonReport {
   readonly report: typeof REPORT_VERSION
   readonly tool: { readonly name: 'loomwright'; readonly version: string }
+  /** Everything found, also what a chosen level leaves out of `findings`. */
   readonly counts: Readonly<Record<Level | 'waived' | 'notChecked', number>>
   readonly findings: readonly JsonFinding[]
   readonly waived: readonly (JsonFinding & {
@@ -78,7 +79,7 @@ export function reportData(report: CheckReport, locate: Locate, toolVersion: str
     report: REPORT_VERSION,
     tool: { name: 'loomwright', version: toolVersion },
     counts: {
-      ...countLevels(report.findings),
+      ...foundIn(report),
       waived: report.waived.length,
       notChecked: report.notChecked.length,
     },

@@ -3,7 +3,7 @@ import type { Finding, Level } from '../base/finding.ts'
 import { type Locate, type Place, showPlace } from '../base/place.ts'
 import {
   type CheckReport,
-  countLevels,
+  foundIn,
   groupByJob,
   groupNeeds,
   type JobGroup,
@@ -125,11 +125,13 @@ function printNeeds(report: CheckReport, options: TextOptions, paint: Painter): 
 }
 
 function closing(report: CheckReport, paint: Painter): string {
-  const counts = countLevels(report.findings)
+  const counts = foundIn(report)
   const accepted = report.waived.length > 0 ? `, ${report.waived.length} accepted` : ''
   const open = report.notChecked.length > 0 ? `, ${report.notChecked.length} not checked` : ''
   const verdict = counts.stop > 0 ? paint.level('stop', 'Do not build.') : 'Nothing stops the work.'
-  return `${showCounts(counts)}${accepted}${open}. ${verdict}`
+  const hidden = counts.stop + counts.warning + counts.note - report.findings.length
+  const unseen = hidden > 0 ? ` ${hidden} of them not shown.` : ''
+  return `${showCounts(counts)}${accepted}${open}.${unseen} ${verdict}`
 }
 
 /**
