@@ -1,14 +1,7 @@
 import { parseArgs } from 'node:util'
 import { quote } from '../base/quote.ts'
 import { suggest } from '../base/suggest.ts'
-import { type Command, type OptionSpec, UsageError } from './command.ts'
-
-/** What was typed after the command's name, checked against what the command takes. */
-export interface Args {
-  readonly positionals: readonly string[]
-  readonly text: (option: string) => string | undefined
-  readonly flag: (option: string) => boolean
-}
+import { type Args, type Command, type OptionSpec, UsageError } from './command.ts'
 
 type Specs = Readonly<Record<string, OptionSpec>>
 type Token = Extract<ReturnType<typeof tokensOf>[number], { kind: 'option' }>

@@ -1,6 +1,5 @@
 import { type CheckReport, countLevels, onlyFrom } from '../report/check-report.ts'
-import type { Args } from './args.ts'
-import { CLEAN, type Runner, STOPS_FOUND } from './command.ts'
+import { type Args, CLEAN, type Runner, STOPS_FOUND } from './command.ts'
 import type { Io } from './io.ts'
 import { packageVersion } from './package-file.ts'
 import { type Judged, judge } from './pipeline.ts'

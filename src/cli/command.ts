@@ -1,4 +1,3 @@
-import type { Args } from './args.ts'
 import type { Io } from './io.ts'
 
 /** How an option is written and what it does. */
@@ -11,6 +10,13 @@ export interface OptionSpec {
   /** The only values allowed. */
   readonly choices?: readonly string[]
   readonly help: string
+}
+
+/** What was typed after the command's name, checked against what the command takes. */
+export interface Args {
+  readonly positionals: readonly string[]
+  readonly text: (option: string) => string | undefined
+  readonly flag: (option: string) => boolean
 }
 
 /** Runs a command and gives its exit status; it never ends the process itself. */
