@@ -139,6 +139,7 @@ export function resolveInstallation(index: ShopIndex, { value, at }: Sourced<Ins
     ...(value.supply === undefined ? {} : { supplyVolts: value.supply }),
     ambientCelsius: value.ambient ?? 20,
     states,
+    ...(value.parked === undefined ? {} : { settings: { ...index.settings, parkedDays: value.parked } }),
   })
 }
 
@@ -164,7 +165,7 @@ type Facts = Pick<
   Loom,
   'kind' | 'id' | 'title' | 'at' | 'source' | 'setting' | 'structure' | 'ambientCelsius' | 'states'
 > &
-  Partial<Pick<Loom, 'supplyVolts'>>
+  Partial<Pick<Loom, 'supplyVolts' | 'settings'>>
 
 function finish(b: GraphBuilder, index: ShopIndex, facts: Facts): Loom {
   assignFunctions(b, index.equipment)
@@ -174,8 +175,8 @@ function finish(b: GraphBuilder, index: ShopIndex, facts: Facts): Loom {
   const nets = makeNets(b)
   checkNets(b, nets)
   return {
-    ...facts,
     settings: index.settings,
+    ...facts,
     parts: index.parts,
     units: b.units,
     looms: b.looms,

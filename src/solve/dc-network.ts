@@ -176,6 +176,10 @@ function conclude(outcome: Outcome): StateSolution {
   const unknown = unknownConductors(solved)
   if (unknown.length > 0) blankBeyond(volts, elements, amps, solved.held)
   const unsolved = unsolvedLoads(outcome)
+  const delivered = sources.map((source) => ({
+    terminal: source.terminal,
+    amps: sourceAmps(loom, source, solved),
+  }))
   blankUnknownCurrents(outcome)
   const missing = new Set(unsolved.map((entry) => entry.terminal))
   const loads = solved.draws.flatMap((draw) => {
@@ -190,7 +194,7 @@ function conclude(outcome: Outcome): StateSolution {
     amps,
     loads,
     unsolved,
-    sources: sources.map((source) => ({ terminal: source.terminal, amps: sourceAmps(loom, source, solved) })),
+    sources: delivered,
     wattsLost: wattsLost(elements, amps),
     converged: solved.starved.length === 0,
     assumed: [...assumed],

@@ -115,7 +115,7 @@ function holdBody(loom: Loom, volts: Map<number, number>, pieces: Pieces, assume
         if (pin.does.kind !== 'chassis' || held.has(piece) || !used.has(piece)) continue
         volts.set(pin.index, 0)
         held.add(piece)
-        assumed.add(`${pin.address} is body metal, taken as the battery's negative`)
+        assumed.add(`${pin.address} is body metal, taken as the battery’s negative`)
       }
   }
 }

@@ -33,7 +33,7 @@ export interface StateSolution {
   /** Amps in each link by index, from a to b; NaN where unknown, 0 where open. */
   readonly amps: Float64Array
   readonly loads: readonly LoadResult[]
-  /** Loads that could not be placed and why. */
+  /** Loads that could not be placed and why. Volts and source amps are then those of the other loads alone. */
   readonly unsolved: readonly { readonly terminal: Terminal; readonly needs: string }[]
   /** Amps out of each source pin. */
   readonly sources: readonly { readonly terminal: Terminal; readonly amps: number }[]
@@ -68,6 +68,12 @@ export interface SpeakerNetwork {
   readonly needs: readonly string[]
 }
 
+/** A load no state feeds, and what would have to be said for its figures. */
+export interface UnfedLoad {
+  readonly terminal: Terminal
+  readonly needs: string
+}
+
 /** Standing drain of one battery with everything switched off. */
 export interface Drain {
   readonly source: Terminal
@@ -88,6 +94,8 @@ export interface Solution {
   readonly states: readonly StateSolution[]
   readonly speakers: readonly SpeakerNetwork[]
   readonly drains: readonly Drain[]
+  /** Loads that no state feeds, so that there is no figure for them. */
+  readonly unfed: readonly UnfedLoad[]
   /** Largest |amps| in each conductor over all states; undefined where unknown. */
   readonly worstAmps: ReadonlyMap<Conductor, { readonly amps: number; readonly state: State }>
   readonly worstLinkAmps: ReadonlyMap<Link, { readonly amps: number; readonly state: State }>

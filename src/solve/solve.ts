@@ -5,6 +5,7 @@ import { linkOhms } from './link-ohms.ts'
 import { makePaths, type Paths } from './paths.ts'
 import type { Solution, SpeakerNetwork, StateSolution } from './solution.ts'
 import { speakerNetworks } from './speaker-network.ts'
+import { unfedLoads } from './unfed-loads.ts'
 
 type Worst<T> = ReadonlyMap<T, { readonly amps: number; readonly state: State }>
 
@@ -33,6 +34,10 @@ export function solve(loom: Loom): Solution {
       kept.drains ??= standingDrains(loom, this.states)
       return kept.drains
     },
+    get unfed() {
+      kept.unfed ??= unfedLoads(loom, this.paths.supply, this.states)
+      return kept.unfed
+    },
     get worstLinkAmps() {
       kept.worstLinks ??= worstByLink(loom, this.states)
       return kept.worstLinks
@@ -50,6 +55,7 @@ interface Kept {
   states?: readonly StateSolution[]
   speakers?: readonly SpeakerNetwork[]
   drains?: Solution['drains']
+  unfed?: Solution['unfed']
   worstLinks?: Worst<Link>
   worstConductors?: Worst<Conductor>
 }

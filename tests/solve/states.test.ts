@@ -112,6 +112,7 @@ describe('what a load draws', () => {
     ])
     expect(loom.conductors.map((wire) => solution.worstAmps.get(wire))).toEqual([undefined, undefined])
     expect(solution.drains[0]?.needs).toEqual(['the current box.J.1 draws in off'])
+    expect(solution.drains[0]?.amps).toBe(0)
   })
 
   test('comes from nowhere without a way back', () => {
@@ -270,6 +271,102 @@ describe('switches, relays and diodes', () => {
     })
     expect(volts('off', 'box.J.3')).toBeCloseTo(8, 4)
     expect(volts('off', 'box.J.4')).toBeNaN()
+  })
+})
+
+describe('a load that no state feeds', () => {
+  test('is named with the switch that would have to close', () => {
+    const { solution } = run({
+      pins: load({ amps: '2 A' }),
+      components: [{ kind: 'switch', id: 'FS' }],
+      wires: [
+        ['B.1', 'FS.1'],
+        ['FS.2', 'X.1'],
+        ['X.2', 'B.2'],
+      ],
+    })
+    expect(solution.unfed.map((entry) => entry.needs)).toEqual(['a state in which FS is closed, for box.J.1'])
+  })
+
+  test('is named when no supply reaches it, and not when one does', () => {
+    expect(
+      run({ pins: load({ amps: '2 A' }), wires: [] }).solution.unfed.map((entry) => entry.needs),
+    ).toEqual(['a supply that reaches box.J.1'])
+    expect(run({ pins: load({ amps: '2 A' }), wires: both }).solution.unfed).toEqual([])
+  })
+})
+
+describe('where the zero is', () => {
+  const second = (pins: Record<string, PinFunctionInput>, wires: Wire[]) =>
+    run({ pins, wires: [...wires, ['X.4', 'B.2']] })
+
+  test('a second supply stands on its own return, lifted by the wire that ties it to the first', () => {
+    // 3 A from X.1 through the battery's negative back to X.4: the return wire lifts X.4 below zero.
+    const { volts, state } = second(
+      {
+        '1': { kind: 'supply-out', volts: '5 V', port: 'aux' },
+        '4': { kind: 'return', port: 'aux' },
+        '2': { kind: 'supply-in', amps: '3 A', port: 'load' },
+        '3': { kind: 'return', port: 'load' },
+      },
+      [
+        ['X.1', 'X.2'],
+        ['X.3', 'B.2'],
+      ],
+    )
+    const [found] = state('transmit').loads
+    expect(found?.source.address).toBe('box.J.1')
+    expect(volts('transmit', 'box.J.4')).toBeCloseTo(-3 * 0.0133, 4)
+    expect(found?.sourceVolts).toBeCloseTo(5, 4)
+    expect(found?.dropVolts).toBeCloseTo(3 * 3 * 0.0133, 4)
+  })
+
+  test('body studs count as the negative in a metal vehicle, and that is said; not in a plastic hull', () => {
+    const content = (structure: 'metal' | 'non-conductive'): Content => {
+      const plain = bench({
+        pins: load({ amps: '4 A' }),
+        wires: [
+          ['B.1', 'X.1'],
+          ['X.2', 'G.1'],
+        ],
+      })
+      const [lead] = plain.harnesses ?? []
+      if (!lead) throw new Error('no lead')
+      return {
+        ...plain,
+        equipment: [
+          ...(plain.equipment ?? []),
+          {
+            id: 'body',
+            title: 'Body',
+            role: 'chassis',
+            connectors: [{ id: 'S', family: 'test-two', pins: { '1': { kind: 'chassis' } } }],
+          },
+        ],
+        harnesses: [
+          { ...lead, connectors: [...lead.connectors, { id: 'G', family: 'test-two', fits: 'body.S' }] },
+        ],
+        installations: [
+          {
+            id: 'site',
+            title: 'Site',
+            structure,
+            units: [
+              { id: 'cell', of: 'cell' },
+              { id: 'box', of: 'box' },
+              { id: 'body', of: 'body' },
+            ],
+            looms: [{ id: 'lead', of: 'lead' }],
+          },
+        ],
+      }
+    }
+    const at = (structure: 'metal' | 'non-conductive') => solve(loomOf(content(structure))).states.at(-1)
+    expect(at('metal')?.loads[0]?.dropVolts).toBeCloseTo(4 * 2 * 0.0133, 4)
+    expect(at('metal')?.assumed).toEqual(['body.S.1 is body metal, taken as the battery’s negative'])
+    expect(at('non-conductive')?.unsolved.map((entry) => entry.needs)).toEqual([
+      'a way back from box.J.2 to cell.J.1',
+    ])
   })
 })
 
