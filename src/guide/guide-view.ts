@@ -1,4 +1,4 @@
-import { headLines } from '../sheets/head.ts'
+import { headView, issueLine, runningLine } from '../sheets/head-view.ts'
 import { qrMarkup } from '../sheets/qr.ts'
 import type { Href } from './expand-tree.ts'
 import type { Guide, GuidePhase } from './install-guide.ts'
@@ -7,29 +7,14 @@ import { treeToHtml } from './render-tree.ts'
 /** A guide as the templates see it; every field is always there. */
 export function guideView(guide: Guide, href?: Href) {
   const { head } = guide
-  const revision = head.revision === undefined ? 'no revision' : `rev ${head.revision}`
-  const running = [
-    head.shop,
-    head.document,
-    head.subject,
-    guide.title,
-    revision,
-    head.state,
-    `match ${head.match}`,
-  ]
-    .filter((part) => part !== undefined && part !== '')
-    .join(' · ')
+  const running = runningLine(guide.title, head)
   return {
     title: guide.title,
     subject: head.subject,
     running,
     match: head.match,
-    qr: qrMarkup(running),
-    head: headLines(head).map(([name, value]) => ({
-      name,
-      value: value ?? '',
-      missing: value === undefined,
-    })),
+    qr: qrMarkup(issueLine(head)),
+    head: headView(head),
     limits: guide.limits,
     stops: guide.stops.map(({ what, rule }) => ({ what, rule })),
     tools: guide.tools,

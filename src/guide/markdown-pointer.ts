@@ -1,17 +1,9 @@
-import type { Place, Pointer } from '../base/place.ts'
+import type { Pointer } from '../base/place.ts'
 
 /**
- * A spot in a Markdown file as a pointer: `{ doc: file, path: ['line', n, 'column', m] }`, both from 1.
- * Markdown has no keys to point at, so the place itself is carried.
+ * A spot in a Markdown file as a pointer: `{ doc: file, path: [line, column] }`, both from 1.
+ * Markdown has no keys to point at, so the place itself is carried, which is how the reader's `locate` takes it.
  */
 export function markdownPointer(file: string, line: number, column: number): Pointer {
-  return { doc: file, path: ['line', line, 'column', column] }
-}
-
-/** The place such a pointer carries; undefined for a pointer into a description. */
-export function placeInMarkdown(pointer: Pointer): Place | undefined {
-  const [lineWord, line, columnWord, column] = pointer.path
-  if (lineWord !== 'line' || columnWord !== 'column') return undefined
-  if (typeof line !== 'number' || typeof column !== 'number') return undefined
-  return { file: pointer.doc, line, column }
+  return { doc: file, path: [line, column] }
 }

@@ -8,7 +8,7 @@ import { cellOf, columnTitle, type Sheet } from './sheet.ts'
 export function toCsv(sheet: Sheet): string {
   const sectioned = sheet.sections.some((section) => section.title !== undefined)
   const headings = [
-    ...(sectioned ? ['Section'] : []),
+    ...(sectioned ? [sheet.sectionHeading ?? 'Section'] : []),
     ...sheet.columns.map(columnTitle),
     'Document',
     'Revision',

@@ -4,10 +4,11 @@ import { naturalOrder } from '../base/natural-order.ts'
 import type { CableUse, Conductor, Loom, LoomUse, Terminal } from '../resolve/loom.ts'
 import { cutToleranceMm } from './cut-tolerance.ts'
 import { fittingAt, stripText } from './fitting.ts'
+import { groupBy } from './group-by.ts'
 import { sheetHead } from './head.ts'
 import { wireLabel } from './label-text.ts'
 import { cableTitle, lengthText, pinName, sizeText } from './names.ts'
-import type { Column, Row, Sheet } from './sheet.ts'
+import type { Column, Row, Section, Sheet } from './sheet.ts'
 
 /** Share added to every reel for set-up, mistakes and end pieces when the shop states none; common practice. */
 export const SCRAP_SHARE = 0.05
@@ -15,7 +16,6 @@ export const SCRAP_SHARE = 0.05
 const COLUMNS: readonly Column[] = [
   { key: 'line', heading: 'Line', use: 'number' },
   { key: 'wire', heading: 'Wire', lead: true },
-  { key: 'material', heading: 'Material' },
   { key: 'size', heading: 'Size' },
   { key: 'colour', heading: 'Colour' },
   { key: 'length', heading: 'Cut length' },
@@ -38,6 +38,7 @@ interface Piece {
   readonly id: string
   readonly address: string
   readonly material: string
+  readonly cable: boolean
   readonly areaMm2: number
   readonly colour: string
   readonly lengthMm: number | undefined
@@ -62,10 +63,18 @@ export function cutList(loom: Loom, use: LoomUse, scrapShare = SCRAP_SHARE): She
       (column) =>
         !['first', 'pair', 'screen'].includes(column.key) || pieces.some((piece) => piece.cells[column.key]),
     ),
-    sections: [{ rows: pieces.map((piece, index) => pieceRow(loom, piece, index + 1)) }],
+    sectionHeading: 'Material',
+    sections: sectionsOf(loom, pieces),
     foot: reelLines(loom, pieces, scrapShare),
     fields: ['Cut by', 'Date', 'Reel or batch numbers'],
   }
+}
+
+/** One block a material; the lines are numbered through. */
+function sectionsOf(loom: Loom, pieces: readonly Piece[]): Section[] {
+  const numbered = pieces.map((piece, index) => ({ piece, row: pieceRow(loom, piece, index + 1) }))
+  const byMaterial = groupBy(numbered, ({ piece }) => piece.material)
+  return [...byMaterial].map(([title, list]) => ({ title, rows: list.map(({ row }) => row) }))
 }
 
 function pieceRow(loom: Loom, piece: Piece, line: number): Row {
@@ -75,7 +84,6 @@ function pieceRow(loom: Loom, piece: Piece, line: number): Row {
     cells: {
       line: String(line),
       wire: piece.id,
-      material: piece.material,
       colour: piece.colour,
       length: lengthText(loom, piece.lengthMm) || 'not stated',
       tolerance: piece.lengthMm === undefined ? '' : `−0 / +${cutToleranceMm(piece.lengthMm)}`,
@@ -90,7 +98,8 @@ function wirePiece(loom: Loom, wire: Conductor, wires: readonly Conductor[]): Pi
   return {
     id: wire.id,
     address: wire.address,
-    material: wire.wirePart?.title ?? 'wire, make not stated',
+    material: wire.wirePart?.title ?? 'Wire, make not stated',
+    cable: false,
     areaMm2: wire.size?.areaMm2 ?? 0,
     colour: wire.colour ? colourLabel(wire.colour) : 'not stated',
     lengthMm: wire.lengthMm,
@@ -130,6 +139,7 @@ function cablePiece(cable: CableUse): Piece {
     id: cable.id,
     address: cable.address,
     material: cableTitle(cable),
+    cable: true,
     areaMm2: cable.part?.cores[0]?.size.areaMm2 ?? 0,
     colour: 'cable jacket',
     lengthMm: cable.source.length,
@@ -175,6 +185,7 @@ function spareText(cable: CableUse): string {
 /** Singles before cables, then material, area, colour in the order of IEC 60757, longest first. */
 function cuttingOrder(a: Piece, b: Piece): number {
   return (
+    Number(a.cable) - Number(b.cable) ||
     naturalOrder(a.material, b.material) ||
     a.areaMm2 - b.areaMm2 ||
     colourRank(a.sort) - colourRank(b.sort) ||

@@ -32,7 +32,13 @@ export function equipmentPinout(
   connector: EquipmentConnector,
   family: ConnectorFamily | undefined,
 ): Sheet {
-  const names = [...new Set([...(family?.pins ?? []), ...(family?.shell ? ['shell'] : []), ...Object.keys(connector.pins)])]
+  const names = [
+    ...new Set([
+      ...(family?.pins ?? []),
+      ...(family?.shell ? ['shell'] : []),
+      ...Object.keys(connector.pins),
+    ]),
+  ]
   const rows = names.map((pin) => {
     const does = connector.pins[pin]
     const words = does && functionWords(does)

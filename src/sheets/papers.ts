@@ -7,6 +7,7 @@ import { labelList } from './label-list.ts'
 import { pinoutContext, pinoutTable } from './pinout-table.ts'
 import { ringOut } from './ring-out.ts'
 import type { Sheet } from './sheet.ts'
+import { singleEnds } from './single-ends.ts'
 
 /** Papers that a spreadsheet, a label printer or a tester reads as well as a person. */
 export const CSV_PAPERS: ReadonlySet<string> = new Set([
@@ -27,8 +28,11 @@ export function papersOf(loom: Loom, use: LoomUse, solution: Solution | undefine
   ]
 }
 
-/** The pinout table of every half of one loom. */
+/** The pinout table of every plug of one loom, and one table for all its rings, tabs and tails. */
 export function pinoutsOf(loom: Loom, use: LoomUse): Sheet[] {
   const context = pinoutContext(loom)
-  return use.halves.map((half) => pinoutTable(loom, half, context))
+  const plugs = use.halves.filter((half) => half.pins.size > 1)
+  const single = use.halves.filter((half) => half.pins.size <= 1)
+  const tables = plugs.map((half) => pinoutTable(loom, half, context))
+  return single.length === 0 ? tables : [...tables, singleEnds(loom, use, single, context)]
 }

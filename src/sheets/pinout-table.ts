@@ -58,7 +58,8 @@ function keep(column: Column, half: Half, rows: readonly Row[]): boolean {
   return rows.some((row) => (row.cells[column.key] ?? '') !== '')
 }
 
-function pinRow(loom: Loom, half: Half, terminal: Terminal, context: PinoutContext): Row {
+/** One pin with everything a fitter asks about it. */
+export function pinRow(loom: Loom, half: Half, terminal: Terminal, context: PinoutContext): Row {
   const wires = landingsAt(context.landings, terminal)
   const words = functionWords(terminal.does)
   const harness = half.side === 'harness'

@@ -16,7 +16,7 @@ const OPEN = 'open, above 1 MΩ'
  */
 export function openSteps(loom: Loom, bench: Bench): Step[] {
   const joined = joinedByParts(bench)
-  const context = { loom, bench, joined, used: usedPins(loom, bench) }
+  const context = { loom, bench, joined, used: usedPins(loom, bench), supplies: new Set(suppliesOf(bench)) }
   return [
     ...bench.use.halves.flatMap((half) => neighbourSteps(context, half)),
     ...supplySteps(context),
@@ -31,6 +31,7 @@ interface Context {
   /** Pairs of pieces with a component between them, which a meter does not see as open. */
   readonly joined: ReadonlySet<string>
   readonly used: ReadonlySet<Terminal>
+  readonly supplies: ReadonlySet<Piece | undefined>
 }
 
 const pairKey = (a: Piece, b: Piece): string => `${Math.min(a.index, b.index)} ${Math.max(a.index, b.index)}`
@@ -57,10 +58,21 @@ function apart({ bench, joined }: Context, a: Terminal, b: Terminal): boolean {
   )
 }
 
+/** Neighbours of a supply are left to the supply's own steps, which touch every net. */
 function neighbourSteps(context: Context, half: Half): Step[] {
+  const supplied = (pin: Terminal) => context.supplies.has(context.bench.pieceOf.get(pin.index))
   return adjacentPins(half).flatMap(([nameA, nameB]) => {
     const [a, b] = [half.pins.get(nameA), half.pins.get(nameB)]
-    if (!a || !b || !context.used.has(a) || !context.used.has(b) || !apart(context, a, b)) return []
+    if (
+      !a ||
+      !b ||
+      !context.used.has(a) ||
+      !context.used.has(b) ||
+      !apart(context, a, b) ||
+      supplied(a) ||
+      supplied(b)
+    )
+      return []
     return [
       { a: pinName(a), b: pinName(b), through: 'neighbours on the face', expect: OPEN, address: a.address },
     ]
@@ -79,25 +91,51 @@ function pinList(half: Half, pins: readonly Terminal[]): string {
 const isSupply = (terminal: Terminal): boolean =>
   terminal.does.kind === 'supply-in' || terminal.does.kind === 'supply-out'
 
-/** For each supply, one step a connector: its used pins that belong to other metal, one pin for each net. */
+/** Metal that carries a supply. */
+const suppliesOf = (bench: Bench): Piece[] => bench.pieces.filter((piece) => piece.terminals.some(isSupply))
+
+/**
+ * For each supply, one step for all single ends and one for each plug: every net once, by its first pin. Two supplies are
+ * held against each other once.
+ */
 function supplySteps(context: Context): Step[] {
-  const supplies = context.bench.pieces.filter((piece) => piece.terminals.some(isSupply))
-  return supplies.flatMap((piece) => {
+  const { bench } = context
+  const done = new Set<Piece>()
+  return suppliesOf(bench).flatMap((piece) => {
     const from = probeOf(piece)
+    done.add(piece)
     if (!from) return []
-    return context.bench.use.halves.flatMap((half) => {
-      const others = [...half.pins.values()].filter(
-        (pin) => context.used.has(pin) && apart(context, from, pin),
-      )
-      const firsts = [...groupBy(others, (pin) => context.bench.pieceOf.get(pin.index)).values()].map(
-        ([pin]) => pin,
-      )
-      const pins = firsts.filter((pin) => pin !== undefined)
-      if (pins.length === 0) return []
-      return [
-        { a: pinName(from), b: pinList(half, pins), through: 'supply to every other net', expect: OPEN },
-      ]
+    const others = [...context.used].filter((pin) => {
+      const other = bench.pieceOf.get(pin.index)
+      return other !== undefined && !done.has(other) && apart(context, from, pin)
     })
+    const firsts = [...groupBy(others, (pin) => bench.pieceOf.get(pin.index)).values()].map(([pin]) => pin)
+    const byHalf = groupBy(
+      firsts.filter((pin) => pin?.half !== undefined),
+      (pin) => pin?.half,
+    )
+    const lists = [...byHalf].flatMap(([half, pins]) =>
+      half
+        ? [
+            {
+              single: half.pins.size === 1,
+              text: pinList(
+                half,
+                pins.filter((pin) => pin !== undefined),
+              ),
+            },
+          ]
+        : [],
+    )
+    const single = lists.filter((list) => list.single).map((list) => list.text)
+    const plugs = lists.filter((list) => !list.single).map((list) => list.text)
+    const step = (b: string): Step => ({
+      a: pinName(from),
+      b,
+      through: 'supply to every other net',
+      expect: OPEN,
+    })
+    return [...(single.length > 0 ? [step(single.join(', '))] : []), ...plugs.map(step)]
   })
 }
 

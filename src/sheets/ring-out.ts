@@ -16,7 +16,7 @@ const COLUMNS: readonly Column[] = [
   { key: 'step', heading: 'Step', use: 'number' },
   { key: 'a', heading: 'Probe A', lead: true },
   { key: 'b', heading: 'Probe B', lead: true },
-  { key: 'through', heading: 'Through' },
+  { key: 'through', heading: 'What' },
   { key: 'expect', heading: 'Expect' },
   { key: 'nominal', heading: 'Worked out' },
   { key: 'reading', heading: 'Reading', use: 'fill' },

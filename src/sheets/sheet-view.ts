@@ -1,7 +1,9 @@
-import { headLines } from './head.ts'
+import { type HeadLineView, headView, issueLine, runningLine } from './head-view.ts'
 import { qrMarkup } from './qr.ts'
 import { cellOf, columnTitle, type Row, type Sheet } from './sheet.ts'
 import type { Markup } from './templates.ts'
+
+const MOST_ON_ONE_LINE = 24
 
 /** A cell as templates print it: with the heading it needs when a phone stacks the row as a card. */
 export interface CellView {
@@ -12,6 +14,8 @@ export interface CellView {
   readonly fill: boolean
   readonly lead: boolean
   readonly empty: boolean
+  /** Short enough to stand on one line of a wide table. */
+  readonly short: boolean
 }
 
 export interface RowView {
@@ -30,7 +34,7 @@ export interface SheetView {
   readonly match: string
   /** One line for the top of every printed page. */
   readonly running: string
-  readonly head: readonly { readonly name: string; readonly value: string; readonly missing: boolean }[]
+  readonly head: readonly HeadLineView[]
   readonly qr: Markup
   readonly headings: readonly { readonly text: string; readonly number: boolean }[]
   readonly width: number
@@ -60,13 +64,9 @@ export function sheetView(sheet: Sheet, anchor: (address: string) => string = ()
     use: sheet.use,
     subject: head.subject,
     match: head.match,
-    running: runningLine(sheet),
-    head: headLines(head).map(([name, value]) => ({
-      name,
-      value: value ?? '',
-      missing: value === undefined,
-    })),
-    qr: qrMarkup(runningLine(sheet)),
+    running: runningLine(sheet.title, head),
+    head: headView(head),
+    qr: qrMarkup(issueLine(head)),
     headings: sheet.columns.map((column) => ({ text: columnTitle(column), number: column.use === 'number' })),
     width: sheet.columns.length,
     sections: sheet.sections.map((section) => ({
@@ -85,6 +85,7 @@ export function sheetView(sheet: Sheet, anchor: (address: string) => string = ()
             tick: column.use === 'tick',
             fill: column.use === 'fill',
             lead: column.lead ?? false,
+            short: [...text].length <= MOST_ON_ONE_LINE,
             empty: text === '' && column.use !== 'tick' && column.use !== 'fill',
           }
         }),
@@ -93,11 +94,4 @@ export function sheetView(sheet: Sheet, anchor: (address: string) => string = ()
     foot: sheet.foot,
     fields: sheet.fields,
   }
-}
-
-function runningLine({ title, head }: Sheet): string {
-  const revision = head.revision === undefined ? 'no revision' : `rev ${head.revision}`
-  return [head.shop, head.document, head.subject, title, revision, head.state, `match ${head.match}`]
-    .filter((part) => part !== undefined && part !== '')
-    .join(' · ')
 }

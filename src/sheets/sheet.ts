@@ -56,6 +56,8 @@ export interface Sheet {
   readonly use: string
   readonly head: SheetHead
   readonly columns: readonly Column[]
+  /** What the section titles are, as a CSV column: `Material`. */
+  readonly sectionHeading?: string
   readonly sections: readonly Section[]
   readonly foot: readonly string[]
   /** What the person who worked from it writes at the end. */

@@ -81,6 +81,8 @@ const firstWords = (message: string): string => message.replace(/\s*\n\s*/g, ' '
 /** The few helpers: comparing, asking whether any list holds something, and counting from one. */
 function addHelpers(engine: typeof Handlebars): void {
   engine.registerHelper('is', (a: unknown, b: unknown) => a === b)
-  engine.registerHelper('some', (...lists: unknown[]) => lists.some((one) => Array.isArray(one) && one.length > 0))
-  engine.registerHelper('number', (index: unknown) => Number(index) + 1)
+  engine.registerHelper('some', (...lists: unknown[]) =>
+    lists.some((one) => Array.isArray(one) && one.length > 0),
+  )
+  engine.registerHelper('nth', (index: unknown) => Number(index) + 1)
 }
