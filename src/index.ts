@@ -34,7 +34,7 @@ export {
   link,
   relay,
   resistor,
-  switchgear,
+  switchPart,
   transformer,
 } from './author/component.ts'
 export { connector, plug } from './author/connector.ts'

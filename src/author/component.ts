@@ -41,11 +41,11 @@ export function fuse<const Id extends string>(
 }
 
 /** A switch; terminals `1` and `2`. */
-export function switchgear<const Id extends string>(
+export function switchPart<const Id extends string>(
   id: Id,
   figures: Figures<'switch'> = {},
 ): Component<Id, 'switch'> {
-  return build('switch', id, figures, switchgear)
+  return build('switch', id, figures, switchPart)
 }
 
 /** A relay; coil `85` and `86`, contacts `30`, `87` and, in a changeover relay, `87a` (DIN 72552). */

@@ -12,7 +12,7 @@ export const LIMITS = {
   /** Lists and objects within each other in one document; the shape itself needs ten. */
   depth: 64,
   /** Seconds that description code may run before it is taken for a loop without end. */
-  seconds: 30,
+  seconds: 10,
   /** Faults of one document that are told apart; more of them say nothing new. */
   faults: 500,
 } as const

@@ -1,9 +1,9 @@
 import { readdir, realpath, stat } from 'node:fs/promises'
-import { basename, dirname, join, relative, resolve, sep } from 'node:path'
+import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path'
 import type { Trouble } from '../base/finding.ts'
 import { naturalOrder } from '../base/natural-order.ts'
 import { quote } from '../base/quote.ts'
-import { didYouMean } from '../base/suggest.ts'
+import { suggest } from '../base/suggest.ts'
 import { LIMITS } from '../describe/limits.ts'
 import { startOf } from './trouble-error.ts'
 
@@ -96,7 +96,11 @@ async function searchFolder(folder: string, depth: number, search: Search): Prom
 
 async function missing(path: string, display: (path: string) => string): Promise<Trouble> {
   const beside = await readdir(dirname(path)).catch(() => [])
-  const hint = didYouMean(basename(path), beside).trim()
+  // Endings are alike in every name, so only what stands before them tells names apart.
+  const ending = extname(path)
+  const alike = beside.filter((name) => extname(name) === ending).map((name) => basename(name, ending))
+  const near = suggest(basename(path, ending), alike).map((name) => quote(`${name}${ending}`))
+  const hint = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : ''
   return {
     what: `there is no file or folder ${quote(display(path))}`,
     fix: hint === '' ? 'Name a file, or the folder that holds the descriptions.' : hint,

@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import { realpath } from 'node:fs/promises'
 import { relative, resolve, sep } from 'node:path'
 import type { Trouble } from '../base/finding.ts'
 import type { Place } from '../base/place.ts'
+import { LIMITS } from '../describe/limits.ts'
 import type { Procedure } from '../describe/shop.ts'
 import { displayPath, type FoundFile, findFiles } from './find-files.ts'
 import { LineIndex } from './line-index.ts'
@@ -64,7 +65,10 @@ async function readTexts(
 /** The text of a file outside the shop that a description imports. */
 function otherText(file: string, cwd: string): string | undefined {
   try {
-    return readFileSync(resolve(cwd, file), 'utf8')
+    const path = resolve(cwd, file)
+    if (statSync(path).size > LIMITS.fileBytes) return undefined
+    const text = readFileSync(path, 'utf8')
+    return text.includes('\0') ? undefined : text
   } catch {
     return undefined
   }

@@ -57,9 +57,11 @@ describe('bad files', () => {
   test('50 MB is refused without reading it', async () => {
     await inFolder({ 'a.json': '{' }, async (folder) => {
       truncateSync(join(folder, 'a.json'), 50 * 1024 * 1024)
-      expect(told(await readShop('a.json', folder))).toEqual([
+      const source = await readShop('a.json', folder)
+      expect(told(source)).toEqual([
         'a.json:1:1 the file has 50 MB, more than the 20 MB a description may have',
       ])
+      expect(source.sourceLine({ file: 'a.json', line: 1, column: 1 })).toBeUndefined()
     })
   })
 
