@@ -197,7 +197,7 @@ function endsByBlock(
       const pins = inline.get(end.block)
       const leftmost = pins?.[turned.has(end.block) ? 1 : 0]
       const own: Side = k === 0 ? 'EAST' : 'WEST'
-      // A loop on one block leaves and comes back on the same side.
+      // A jumper leaves and comes back on the same side.
       const looped = run.ends[0]?.block === run.ends[1]?.block
       const side: Side = pins ? (end.pin === leftmost ? 'WEST' : 'EAST') : looped ? 'EAST' : own
       ends.get(end.block)?.push({ port: `${run.key}:${k}`, pin: end.pin, side, number: run.label })
@@ -310,7 +310,7 @@ class GraphBuilder {
       x: k === 0 ? 4 : 0,
       y: height / 2,
     }
-    const reach = new Map(ports.map((port) => [port.id, [4 - port.x, port.y] as const]))
+    const reach = new Map(ports.map((port) => [port.id, { goal: [4 - port.x, port.y] as const }]))
     const shape: Shape = { width: 4, height, ports: [...ports, trunkPort], reach, draw: () => [] }
     this.addNode({ id: `comb ${id}:${k}`, shape })
     runs.forEach((run, i) => {
@@ -321,6 +321,17 @@ class GraphBuilder {
       else this.addWire(run, tooth, pin, false)
     })
     return trunkPort.id
+  }
+
+  /** A jumper on one block turns round at an invisible node in the next layer, so that its label gets room like any other. */
+  addLoop(run: Run) {
+    const id = `turn ${run.key}`
+    const ports: Port[] = [0, 1].map((k) => ({ id: `${id}:${k}`, side: 'WEST', x: 0, y: k * PITCH }))
+    const reach = new Map(ports.map((port) => [port.id, { levelTo: 4, goal: [4, PITCH / 2] as const }]))
+    this.addNode({ id, shape: { width: 4, height: PITCH, ports, reach, draw: () => [] } })
+    const [upper, lower] = this.heightAt(run, 0) <= this.heightAt(run, 1) ? [0, 1] : [1, 0]
+    this.addWire(run, `${run.key}:${upper}`, `${id}:0`, true)
+    this.addWire(run, `${run.key}:${lower}`, `${id}:1`, false)
   }
 
   finish(): Graph {
@@ -395,6 +406,8 @@ export function buildGraph(
   })
   let t = 0
   for (const [trunk, own] of runs.inTrunk) addTrunk(builder, `t${t++}`, trunk, own)
-  for (const run of runs.free) builder.addWire(run, `${run.key}:0`, `${run.key}:1`, true)
+  for (const run of runs.free)
+    if (run.ends[0]?.block === run.ends[1]?.block) builder.addLoop(run)
+    else builder.addWire(run, `${run.key}:0`, `${run.key}:1`, true)
   return builder.finish()
 }

@@ -77,21 +77,10 @@ function rootOptions(conductors: number, { aspect }: LayoutSettings): LayoutOpti
 }
 
 function elkNode({ id, shape }: GraphNode): ElkNode {
-  const label = shape.above
-    ? [
-        {
-          text: '',
-          width: shape.above.w,
-          height: shape.above.h,
-          layoutOptions: { 'elk.nodeLabels.placement': 'OUTSIDE V_TOP H_CENTER' },
-        },
-      ]
-    : []
   return {
     id,
     width: shape.width,
     height: shape.height,
-    labels: label,
     ports: shape.ports.map((port) => ({
       id: port.id,
       width: 0,
@@ -138,7 +127,11 @@ function elkTrunk(trunk: TrunkEdge): ElkExtendedEdge {
         layoutOptions: { 'elk.edgeLabels.placement': 'CENTER', 'elk.edgeLabels.inline': 'true' },
       },
     ],
-    layoutOptions: { 'elk.edge.thickness': String(thickness(trunk)) },
+    layoutOptions: {
+      'elk.edge.thickness': String(thickness(trunk)),
+      // Where connections go in a circle, a single conductor turns back rather than a whole cable.
+      'elk.layered.priority.direction': '10',
+    },
   }
 }
 

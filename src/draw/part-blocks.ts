@@ -53,7 +53,7 @@ const joined = (...parts: readonly (string | undefined)[]) =>
   parts.filter((part) => part !== undefined && part !== '').join(', ')
 
 /** The figure printed at a component. */
-function valueOf(use: ComponentUse): string {
+function valueText(use: ComponentUse): string {
   const { source } = use
   switch (source.kind) {
     case 'fuse': {
@@ -88,7 +88,7 @@ function valueOf(use: ComponentUse): string {
 export function componentBlock(use: ComponentUse, flagsAt: FlagsAt): Block {
   const { source } = use
   const title = source.title ? `${use.id} ${source.title}` : use.id
-  const base = { id: use.address, title, subtitle: valueOf(use), ...flagsAt(use.address) }
+  const base = { id: use.address, title, subtitle: valueText(use), ...flagsAt(use.address) }
   if (source.kind === 'relay') {
     const suppressor = source.suppressed
     return {

@@ -2,7 +2,9 @@ import { assignColumns, type ColumnStyle } from './columns.ts'
 import { buildGraph } from './graph.ts'
 import { layOut, type PlacedGraph } from './layout.ts'
 import { LEAST_SCALE, UNITS_PER_MM } from './metrics.ts'
+import { nudge } from './nudge.ts'
 import { frameOf, PAPERS, type Paper, type PaperName, zoneAt } from './paper.ts'
+import { extendWires } from './reach.ts'
 import type { Box, Item } from './scene.ts'
 import { sheetFrame } from './sheet-frame.ts'
 import { sheetKey } from './sheet-key.ts'
@@ -60,10 +62,10 @@ const paperNamed = (name: PaperName): Paper =>
 /** Lays a part out, in the other style too where the first comes out too large. */
 async function placePart(part: SheetPart, paper: Paper): Promise<PlacedGraph> {
   const area = drawingArea(paper)
-  const place = (style: ColumnStyle) =>
-    layOut(buildGraph(part.model, assignColumns(part.model, style), part.elsewhere), {
-      aspect: area.w / area.h,
-    })
+  const place = async (style: ColumnStyle) => {
+    const graph = buildGraph(part.model, assignColumns(part.model, style), part.elsewhere)
+    return nudge(extendWires(await layOut(graph, { aspect: area.w / area.h })))
+  }
   const facing = await place('facing')
   if (fitOn(paper, facing) >= 1) return facing
   const steps = await place('steps')

@@ -22,6 +22,12 @@ export interface Port {
 /** Where a block is found on another sheet, such as `sheet 2 · C4`. */
 export type FindElsewhere = (sheet: number, block: string) => string
 
+/** Points from the left upper corner of the block: level as far as `levelTo`, then straight to the goal. */
+export interface Reach {
+  readonly levelTo?: number
+  readonly goal: Point
+}
+
 /** A block with its size and ports fixed, ready to be placed. */
 export interface Shape {
   readonly width: number
@@ -29,9 +35,7 @@ export interface Shape {
   readonly ports: readonly Port[]
   /** The layout may move the ports along their sides. */
   readonly loose?: boolean
-  /** Size of text drawn above the block, outside it. */
-  readonly above?: { readonly w: number; readonly h: number }
-  /** Where the conductors of some ports go on to inside the block, from its left upper corner. */
-  readonly reach?: ReadonlyMap<string, Point>
+  /** Where the conductors of some ports go on to inside the block. */
+  readonly reach?: ReadonlyMap<string, Reach>
   draw(at: Point, find: FindElsewhere): Item[]
 }

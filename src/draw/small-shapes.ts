@@ -23,30 +23,36 @@ function stack(ends: readonly WireEnd[], side: Side, width: number, middle: numb
 export function spliceShape(block: SpliceBlock, ends: readonly WireEnd[]): Shape {
   const west = ends.filter((end) => end.side === 'WEST')
   const east = ends.filter((end) => end.side === 'EAST')
-  const width = 24
+  const fan = 12
   const pitch = 12
-  const height = pitch * Math.max(1, west.length, east.length)
+  // The name has its room inside the block, and the same again below, so that the ports stay round the middle.
+  const height = 2 * 15 + pitch * Math.max(1, west.length, east.length)
   const title = shorten(block.title, MAX_TITLE, TEXT.label, 'bold')
   const flags = FLAG_ROOM * (block.flags?.length ?? 0)
   const titleWidth = textWidth(title, TEXT.label, 'bold')
+  const width = Math.ceil(Math.max(2 * fan, titleWidth + flags + 6))
   return {
     width,
     height,
     loose: true,
-    reach: new Map(ends.map((end) => [end.port, [width / 2, height / 2]])),
+    reach: new Map(
+      ends.map((end) => {
+        const levelTo = end.side === 'WEST' ? width / 2 - fan : width / 2 + fan
+        return [end.port, { levelTo, goal: [width / 2, height / 2] }]
+      }),
+    ),
     ports: [
       ...stack(west, 'WEST', width, height / 2, pitch),
       ...stack(east, 'EAST', width, height / 2, pitch),
     ],
-    above: { w: Math.ceil(titleWidth + flags) + 4, h: 17 },
     draw: ([x, y]) => {
       const cx = x + width / 2
       const cy = y + height / 2
       const left = cx - (titleWidth + flags) / 2
       return [
         { kind: 'path', className: 'lw-dot', d: `M${cx - 4.5} ${cy}a4.5 4.5 0 1 1 9 0a4.5 4.5 0 1 1 -9 0Z` },
-        text(left, y - 5, title, { bold: true, full: block.title }),
-        ...flagMarks(block.flags, left + titleWidth + 12, y - 9),
+        text(left, y + 11, title, { bold: true, full: block.title }),
+        ...flagMarks(block.flags, left + titleWidth + 12, y + 7),
       ]
     },
   }

@@ -17,6 +17,8 @@ export interface PinsElsewhere {
 const MAX_NAME = 190
 const MAX_WIDTH = 300
 const SMALL_LINE = 14
+/** Room a symbol takes at the right end of the head. */
+const SYMBOL_ROOM = 50
 /** Stands for any reference while room is reserved. */
 const WIDEST_REFERENCE = '→ sheet 888 · H88'
 
@@ -124,7 +126,7 @@ interface Head {
 }
 
 function planHead(block: StripBlock): Head {
-  const aside = (block.symbol ? 34 : 0) + FLAG_ROOM * (block.flags?.length ?? 0)
+  const aside = (block.symbol ? SYMBOL_ROOM : 0) + FLAG_ROOM * (block.flags?.length ?? 0)
   const title = wrapText(block.title, MAX_WIDTH - 14 - aside, TEXT.title, 2, 'bold')
   const subtitle = block.subtitle ? wrapText(block.subtitle, MAX_WIDTH - 14 - aside, TEXT.small, 2) : []
   const width = Math.max(widest(title, TEXT.title, true), widest(subtitle, TEXT.small)) + 14 + aside
@@ -144,7 +146,7 @@ function drawHead(block: StripBlock, head: Head, x: number, y: number, width: nu
   const below = y + 4 + head.title.length * 18
   for (const [i, one] of head.subtitle.entries())
     items.push(text(x + 7, below + 11 + i * SMALL_LINE, one, { size: 'small', full: block.subtitle ?? '' }))
-  const flagsAt = x + width - (block.symbol ? 34 : 0) - FLAG_ROOM * (block.flags?.length ?? 0) + 8
+  const flagsAt = x + width - (block.symbol ? SYMBOL_ROOM : 0) - FLAG_ROOM * (block.flags?.length ?? 0) + 8
   if (block.symbol) items.push(...TWO_TERMINAL[block.symbol](x + width - 25, y + 17))
   items.push(...flagMarks(block.flags, flagsAt, y + 13))
   return items

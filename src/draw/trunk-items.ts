@@ -15,9 +15,21 @@ export interface Layers {
   readonly over: Item[]
 }
 
+/** A line of the trunk outside its envelope: left of it, ending at its edge, and right of it, starting there. */
 interface Lane {
-  readonly before: readonly Point[]
-  readonly after: readonly Point[]
+  readonly left: readonly Point[]
+  readonly right: readonly Point[]
+}
+
+interface Envelope {
+  readonly trunk: PlacedTrunk
+  readonly x0: number
+  readonly x1: number
+  readonly lanes: readonly Lane[]
+  /** End of a run that lies to the left: the near one, unless the trunk had to run backwards. */
+  readonly leftEnd: 0 | 1
+  readonly rightEnd: 0 | 1
+  yOf(row: number): number
 }
 
 const TWIST = 9
@@ -43,121 +55,108 @@ function conductorGroup(trunk: PlacedTrunk, row: number, items: Item[]): Item {
 }
 
 /** Screens are dashed outlines round what they cover; each has a lane below, from which its drain leaves. */
-function drawShields(
-  trunk: PlacedTrunk,
-  lanes: readonly Lane[],
-  yOf: (row: number) => number,
-  x0: number,
-  x1: number,
-  layers: Layers,
-) {
+function drawShields({ trunk, x0, x1, lanes, leftEnd, rightEnd, yOf }: Envelope, layers: Layers) {
   const { rows, shields } = trunk.rows
-  for (const span of shields) {
-    const all = span.from === 0 && span.row === rows.length - 1
+  for (const { shield, from, row } of shields) {
+    const all = from === 0 && row === rows.length - 1
     const inset = all ? 5 : 11
-    const top = yOf(span.from) - (all ? 19 : 16)
-    const foot = yOf(span.row) - (all ? 9 : 11)
+    const y = yOf(row)
+    const top = yOf(from) - (all ? 19 : 16)
+    const foot = y - (all ? 9 : 11)
     layers.under.push({
       kind: 'rect',
       className: 'lw-shield',
       x: x0 + inset,
-      y: top,
+      y: Math.min(top, foot),
       w: x1 - x0 - 2 * inset,
-      h: foot - top,
+      h: Math.abs(foot - top),
       radius: 8,
     })
     const items: Item[] = []
-    const y = yOf(span.row)
-    const run = trunk.runs[span.row]
-    const lane = lanes[span.row]
-    const drain = (points: readonly Point[], dot: number) => {
+    const drain = (points: readonly Point[], x: number) => {
       items.push({ kind: 'wire', points, shield: true } satisfies WireItem)
-      items.push({
-        kind: 'path',
-        className: 'lw-dot',
-        d: `M${dot - 3} ${foot}a3 3 0 1 1 6 0a3 3 0 1 1 -6 0Z`,
-      })
+      items.push({ kind: 'path', className: 'lw-dot', d: `M${x - 3} ${foot}a3 3 0 1 1 6 0a3 3 0 1 1 -6 0Z` })
     }
-    if (run?.ends[0] && lane) drain([...lane.before, [x0 + 22, y], [x0 + 22, foot]], x0 + 22)
-    if (run?.ends[1] && lane) drain([[x1 - 22, foot], [x1 - 22, y], ...lane.after], x1 - 22)
-    const name = `${printed(span.shield)} shield`
-    const labelX = x0 + 30
-    layers.over.push(text(labelX, y + 5, name, { bold: true }))
-    layers.over.push(...flagMarks(span.shield.flags, labelX + textWidth(name, TEXT.label, 'bold') + 12, y))
-    layers.wires.push(conductorGroup(trunk, span.row, items))
+    const run = trunk.runs[row]
+    const lane = lanes[row]
+    if (run?.ends[leftEnd] && lane) drain([...lane.left, [x0 + 22, y], [x0 + 22, foot]], x0 + 22)
+    if (run?.ends[rightEnd] && lane) drain([[x1 - 22, foot], [x1 - 22, y], ...lane.right], x1 - 22)
+    const name = `${printed(shield)} shield`
+    layers.over.push(text(x0 + 30, y + 2, name, { bold: true }))
+    layers.over.push(...flagMarks(shield.flags, x0 + 42 + textWidth(name, TEXT.label, 'bold'), y - 2))
+    layers.wires.push(conductorGroup(trunk, row, items))
   }
 }
 
 function drawConductor(
-  trunk: PlacedTrunk,
+  { trunk, x0, x1, lanes, leftEnd, rightEnd, yOf }: Envelope,
   row: number,
-  lanes: readonly Lane[],
-  yOf: (row: number) => number,
-  x0: number,
-  x1: number,
   layers: Layers,
 ) {
   const run = trunk.runs[row]
   const conductor = run?.conductor
   const lane = lanes[row]
   if (!run || !conductor || !lane) return
-  const y = yOf(row)
   const upper = trunk.rows.pairs.find((p) => p === row || p + 1 === row)
+  const partner = upper === undefined ? row : row === upper ? upper + 1 : upper
+  // Where the far end takes the two of a pair the other way round, half a turn is left out and they change places.
+  const changes = trunk.swapped && upper !== undefined
+  const [leftRow, rightRow] = changes ? (leftEnd === 0 ? [row, partner] : [partner, row]) : [row, row]
+  const [yLeft, yRight] = [yOf(leftRow), yOf(rightRow)]
   const colour = conductor.colour === undefined ? {} : { colour: conductor.colour }
-  const wire = (points: readonly Point[], path?: string): WireItem => ({
+  const wire = (points: readonly Point[], path = ''): WireItem => ({
     kind: 'wire',
     points,
     ...colour,
-    ...(path === undefined ? {} : { path }),
+    ...(path === '' ? {} : { path }),
   })
+  const cutOff = (x: number, at: number): Item => line('lw-bold', [x, at - 4], [x, at + 4])
   const items: Item[] = []
-  const end = (x: number): Item => line('lw-bold', [x, y - 4], [x, y + 4])
-  const start: readonly Point[] = run.ends[0] ? lane.before : [[x0 + 14, y]]
-  if (!run.ends[0]) items.push(end(x0 + 14))
-  if (!run.ends[1]) items.push(end(x1 - 14))
-  if (upper === undefined) {
-    items.unshift(wire([...start, ...(run.ends[1] ? lane.after : [[x1 - 14, y] as Point])]))
-  } else {
-    const other = yOf(row === upper ? upper + 1 : upper)
+  const left: readonly Point[] = run.ends[leftEnd] ? (lanes[leftRow]?.left ?? []) : [[x0 + 12, yLeft]]
+  const right: readonly Point[] = run.ends[rightEnd] ? (lanes[rightRow]?.right ?? []) : [[x1 - 12, yRight]]
+  if (upper === undefined) items.push(wire([...left, ...right]))
+  else {
     const from = x0 + 16
-    const half = trunk.swapped
-    const to = from + (half ? 2 : 4) * TWIST
-    const yEnd = half ? other : y
-    const last = half ? (lanes[row === upper ? upper + 1 : upper] ?? lane) : lane
-    const after: readonly Point[] = run.ends[1] ? last.after : [[x1 - 14, yEnd]]
-    items.unshift(
-      wire([...start, [from, y]]),
-      wire([], twist(from, y, other, half)),
-      wire([[to, yEnd], ...after]),
-    )
+    const to = from + (changes ? 2 : 4) * TWIST
+    items.push(wire([...left, [from, yLeft]]))
+    items.push(wire([], twist(from, yLeft, changes ? yRight : yOf(partner), changes)))
+    items.push(wire([[to, yRight], ...right]))
   }
+  if (!run.ends[leftEnd]) items.push(cutOff(x0 + 12, yLeft))
+  if (!run.ends[rightEnd]) items.push(cutOff(x1 - 12, yRight))
   layers.wires.push(conductorGroup(trunk, row, items))
-  const labelY = (trunk.swapped && upper !== undefined ? yOf(row === upper ? upper + 1 : upper) : y) - 3.6
   const labelX = x0 + (trunk.rows.pairs.length > 0 ? TWIST_ROOM + 4 : 22)
   layers.over.push({
     kind: 'group',
     className: 'lw-label',
     data: { id: conductor.id, net: conductor.net },
-    items: drawLabel(conductor, labelX, labelY),
+    items: drawLabel(conductor, labelX, yRight - 3.6),
   })
+}
+
+function envelopeOf(trunk: PlacedTrunk): Envelope {
+  const n = trunk.rows.rows.length
+  const x0 = trunk.label.x
+  const x1 = x0 + trunk.label.w
+  const middle = trunk.label.y + trunk.label.h / 2
+  const forward = cutAlong(trunk.points, middle, x0, x1)?.forward ?? true
+  const yOf = (row: number) => middle + (forward ? 1 : -1) * (row - (n - 1) / 2) * PITCH
+  const lanes = expandTrunk(trunk.points, n).map((points, row): Lane => {
+    const parts = cutAlong(points, yOf(row), x0, x1) ?? { before: points, after: points.slice(-1) }
+    return forward
+      ? { left: parts.before, right: parts.after }
+      : { left: [...parts.after].reverse(), right: [...parts.before].reverse() }
+  })
+  return { trunk, x0, x1, lanes, yOf, leftEnd: forward ? 0 : 1, rightEnd: forward ? 1 : 0 }
 }
 
 /** A cable, pair or screened pair with its envelope. */
 export function drawTrunk(trunk: PlacedTrunk, layers: Layers) {
-  const n = trunk.rows.rows.length
-  const { label } = trunk
-  const x0 = label.x
-  const x1 = label.x + label.w
-  const middle = label.y + label.h / 2
-  const cut = cutAlong(trunk.points, middle, x0, x1)
-  const forward = cut?.forward ?? true
-  const laneY = (row: number) => middle + (forward ? 1 : -1) * (row - (n - 1) / 2) * PITCH
-  const lanes = expandTrunk(trunk.points, n).map((points, row): Lane => {
-    const parts = cutAlong(points, laneY(row), x0, x1)
-    return parts ?? { before: points, after: points.slice(-1) }
-  })
-  const top = Math.min(laneY(0), laneY(n - 1))
-  const foot = Math.max(laneY(0), laneY(n - 1))
+  const envelope = envelopeOf(trunk)
+  const { x0, x1, yOf } = envelope
+  const last = trunk.rows.rows.length - 1
+  const top = Math.min(yOf(0), yOf(last))
+  const foot = Math.max(yOf(0), yOf(last))
   if (trunk.trunk.jacket)
     layers.under.push({
       kind: 'rect',
@@ -168,8 +167,7 @@ export function drawTrunk(trunk: PlacedTrunk, layers: Layers) {
       h: foot - top + 31,
       radius: 6,
     })
-  for (let row = 0; row < n; row++) drawConductor(trunk, row, lanes, laneY, x0, x1, layers)
-  drawShields(trunk, lanes, laneY, x0, x1, layers)
-  const titleAt = foot + 21
-  layers.over.push(text((x0 + x1) / 2, titleAt, trunk.trunk.title, { bold: true, anchor: 'middle' }))
+  for (let row = 0; row <= last; row++) drawConductor(envelope, row, layers)
+  drawShields(envelope, layers)
+  layers.over.push(text((x0 + x1) / 2, foot + 21, trunk.trunk.title, { bold: true, anchor: 'middle' }))
 }

@@ -95,11 +95,16 @@ function sectionOf(host: Half, gathered: Gathered, flagsAt: FlagsAt): StripSecti
   return { id: host.id, title, subtitle: familyWords(host), rows, idle }
 }
 
+/** Name and title; a title that begins with the name stands alone. */
+function unitTitle({ id, title }: Unit): string {
+  return title.toLowerCase().startsWith(id.toLowerCase()) ? title : `${id}: ${title}`
+}
+
 function unitBlock(unit: Unit, sections: readonly StripSection[], flagsAt: FlagsAt): Block[] {
   const zone = unit.zone === undefined ? '' : `, in ${unit.zone}`
   const same = unit.title === unit.equipment.title
   const subtitle = `${same ? '' : unit.equipment.title}${zone}`.replace(/^, /, '')
-  const base = { id: unit.id, title: `${unit.id} ${unit.title}`, subtitle, ...flagsAt(unit.id) }
+  const base = { id: unit.id, title: unitTitle(unit), subtitle, ...flagsAt(unit.id) }
   const [only] = sections
   if (unit.equipment.role === 'chassis' && sections.length === 1 && only?.rows.length === 1)
     return [{ ...base, kind: 'stud', symbol: 'chassis' }]

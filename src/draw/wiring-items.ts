@@ -1,17 +1,10 @@
 import { drawLabel } from './conductor-label.ts'
 import { LABEL_HEIGHT, type PlacedGraph, type PlacedNode, type PlacedWire } from './layout.ts'
-import type { Item, Point } from './scene.ts'
+import type { Item } from './scene.ts'
 import type { FindElsewhere } from './shape.ts'
 import { drawTrunk, type Layers } from './trunk-items.ts'
 
-/** Conductors that end at a joint go on to its dot, those of a trunk on through the comb that spreads them. */
-function reaching(wire: PlacedWire, reach: ReadonlyMap<string, Point>): Point[] {
-  const before = reach.get(wire.source)
-  const after = reach.get(wire.target)
-  return [...(before ? [before] : []), ...wire.points, ...(after ? [after] : [])]
-}
-
-function drawWire(wire: PlacedWire, reach: ReadonlyMap<string, Point>, layers: Layers) {
+function drawWire(wire: PlacedWire, layers: Layers) {
   const { run, label } = wire
   const { conductor } = run
   const data = { id: run.id, net: conductor?.net }
@@ -24,7 +17,7 @@ function drawWire(wire: PlacedWire, reach: ReadonlyMap<string, Point>, layers: L
     items: [
       {
         kind: 'wire',
-        points: reaching(wire, reach),
+        points: wire.points,
         ...(conductor?.colour === undefined ? {} : { colour: conductor.colour }),
         ...(shield ? { shield } : {}),
       },
@@ -43,12 +36,8 @@ function drawNode(node: PlacedNode, find: FindElsewhere): Item {
 /** Everything on a sheet inside its frame, in the order it is painted. */
 export function wiringItems(placed: PlacedGraph, find: FindElsewhere): Item[] {
   const layers: Layers = { under: [], wires: [], over: [] }
-  const reach = new Map<string, Point>()
-  for (const node of placed.nodes) {
-    for (const [port, [dx, dy]] of node.shape.reach ?? []) reach.set(port, [node.x + dx, node.y + dy])
-  }
   for (const trunk of placed.trunks) drawTrunk(trunk, layers)
-  for (const wire of placed.wires) drawWire(wire, reach, layers)
+  for (const wire of placed.wires) drawWire(wire, layers)
   const blocks = placed.nodes.map((node) => drawNode(node, find))
   return [...layers.under, ...layers.wires, ...blocks, ...layers.over]
 }
