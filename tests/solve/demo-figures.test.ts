@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { WireSize } from '../../src/base/wire-size.ts'
 import type { DocumentInput } from '../../src/describe/document.ts'
+import { dropAlong } from '../../src/solve/drop-along.ts'
 import { sumOhms } from '../../src/solve/link-ohms.ts'
 import { solve } from '../../src/solve/solve.ts'
 import { loomOf } from '../resolve/shop-of.ts'
@@ -36,6 +37,10 @@ describe('a 12 A mobile at the end of 5 m of wire', () => {
     expect(loop.jointOhms * 1000).toBeCloseTo(joints, 6)
     expect(loop.terms[0]?.sum).toBe('A03 1.5 mm², 5.6 m × 13.3 mΩ/m')
     expect(feed?.fuses.map((fuse) => fuse.address)).toEqual(['main.F1'])
+    const feedDrop = load && dropAlong(load.source, feed?.links ?? [], found.amps, solution.linkOhms)
+    const backDrop = back && dropAlong(back.from, back.links, found.amps, solution.linkOhms)
+    expect((feedDrop?.volts ?? 0) + (backDrop?.volts ?? 0)).toBeCloseTo(load?.dropVolts ?? 0, 9)
+    expect(feedDrop?.conductorVolts).toBeCloseTo((12 * (0.4 + 5.2) * 3.3) / 1000, 9)
     const a03 = loom.conductorAt.get('main.A03')
     expect(a03 && solution.worstAmps.get(a03)?.amps).toBeCloseTo(12, 9)
     expect(a03 && solution.worstAmps.get(a03)?.state.id).toBe('transmit')
