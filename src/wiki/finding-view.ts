@@ -1,5 +1,6 @@
 import type { Finding, Level, NotChecked } from '../base/finding.ts'
 import type { Loom } from '../resolve/loom.ts'
+import { addressIn } from './address-in.ts'
 import { anchor } from './anchor.ts'
 import { linkTo, type Site } from './page.ts'
 import type { Job } from './site-input.ts'
@@ -17,6 +18,8 @@ interface LinkView {
 /** A finding as the templates see it. */
 export interface FindingView {
   readonly id: string
+  /** The number that marks it on the page's drawing. */
+  readonly number: number
   readonly level: Level
   readonly levelWord: string
   readonly levelMark: string
@@ -33,9 +36,6 @@ export interface FindingView {
   /** File, line and column to edit; empty where it is not known. */
   readonly written: string
 }
-
-export const addressIn = (loom: Loom, subject: string): string =>
-  subject.startsWith(`${loom.id}/`) ? subject.slice(loom.id.length + 1) : subject
 
 /** The nearest shown thing of an address: the pin, else its connector, else its loom. */
 export function placeNear(site: Site, loom: Loom, address: string): Target | undefined {
@@ -67,6 +67,7 @@ function view(site: Site, path: string, loom: Loom, finding: Finding, number: nu
   }
   return {
     id: anchor('finding', String(number)),
+    number,
     level: finding.level,
     levelWord: LEVEL_WORDS[finding.level],
     levelMark: LEVEL_MARKS[finding.level],

@@ -5,12 +5,13 @@ import { cableText, cableTitle, lengthText, pinName } from '../sheets/names.ts'
 import { pinoutContext } from '../sheets/pinout-table.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
-import { addressIn, countsOf, findingViews, notCheckedViews } from './finding-view.ts'
+import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
+import type { HarnessEntry } from './harness-entries.ts'
+import { ownPart } from './own-part.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { paperLinks } from './paper-pages.ts'
 import { halfView } from './pinout-view.ts'
 import type { Job, SiteFile } from './site-input.ts'
-import type { HarnessEntry } from './site-map.ts'
 import { usesOfHarness } from './where-used.ts'
 
 /** The page of one harness: drawing, papers, findings, every connector with its faces, every wire. */
@@ -53,21 +54,6 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     parts: partViews(entry),
     revisions: harness.revisions ?? [],
   })
-}
-
-/** Findings and gaps of a job that are about this harness. */
-function ownPart({ job, use }: HarnessEntry): Job {
-  const { loom } = job
-  if (loom.kind === 'harness') return job
-  const mine = (subject: string) => {
-    const address = addressIn(loom, subject)
-    return address === use.id || address.startsWith(`${use.id}.`)
-  }
-  return {
-    ...job,
-    findings: job.findings.filter((finding) => mine(finding.subject) || finding.marks.some(mine)),
-    notChecked: job.notChecked.filter((one) => mine(one.subject)),
-  }
 }
 
 function wireView(site: Site, path: string, job: Job, wire: Conductor) {

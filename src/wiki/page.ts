@@ -46,6 +46,7 @@ export function makePage(site: Site, template: string, facts: PageFacts, data: o
     ...common,
     title: facts.title,
     about: facts.about,
+    styles: Object.keys(site.input.assets).filter((name) => name.endsWith('.css')),
     scripts: facts.scripts ?? [],
     paper: facts.paper ?? false,
     home: facts.path === 'index.html',

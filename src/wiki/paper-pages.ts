@@ -3,10 +3,10 @@ import { toMarkdown } from '../sheets/markdown.ts'
 import { CSV_PAPERS, papersOf, pinoutsOf } from '../sheets/papers.ts'
 import type { Sheet } from '../sheets/sheet.ts'
 import { sheetView } from '../sheets/sheet-view.ts'
+import type { HarnessEntry } from './harness-entries.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { facesOf } from './pinout-view.ts'
 import type { SiteFile } from './site-input.ts'
-import type { HarnessEntry } from './site-map.ts'
 
 /** From this many columns on a paper is printed across the sheet. */
 const WIDE_COLUMNS = 9

@@ -1,4 +1,5 @@
-import { addressIn, LEVEL_WORDS, pageOf, placeNear } from './finding-view.ts'
+import { addressIn } from './address-in.ts'
+import { LEVEL_WORDS, pageOf, placeNear } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { RulePage, SiteFile } from './site-input.ts'
 

@@ -1,7 +1,7 @@
 import { uniqueSlugs } from '../base/slug.ts'
 import type { Equipment } from '../describe/equipment.ts'
-import type { Harness } from '../describe/harness.ts'
-import type { Loom, LoomUse } from '../resolve/loom.ts'
+import type { Loom } from '../resolve/loom.ts'
+import { type HarnessEntry, harnessEntries } from './harness-entries.ts'
 import { type Anchored, placesIn } from './places.ts'
 import type { Job, SiteInput } from './site-input.ts'
 
@@ -15,13 +15,6 @@ export interface Target {
 export interface ConnectorKey {
   readonly familyId: string
   readonly gender: 'pin' | 'socket' | undefined
-}
-
-/** A harness with the job its papers are made from: an installation that uses it, else its own. */
-export interface HarnessEntry {
-  readonly harness: Harness
-  readonly job: Job
-  readonly use: LoomUse
 }
 
 /** Which pages there are and where everything is on them. */
@@ -42,7 +35,7 @@ export interface SiteMap {
 }
 
 export function siteMap(input: SiteInput): SiteMap {
-  const harnesses = harnessEntries(input)
+  const harnesses = harnessEntries(input.looms)
   const installations = input.looms.filter((job) => job.loom.kind === 'installation')
   const equipment = unique(input.shop.equipment.map(({ value }) => value))
   const connectors = connectorKeys(input)
@@ -112,19 +105,6 @@ const pageNames = (folder: string, ids: readonly string[]): ReadonlyMap<string, 
 
 export const connectorName = ({ familyId, gender }: ConnectorKey): string =>
   gender === undefined ? familyId : `${familyId} ${gender}`
-
-function harnessEntries(input: SiteInput): HarnessEntry[] {
-  const found = new Map<string, HarnessEntry>()
-  for (const job of input.looms) {
-    for (const use of job.loom.looms) {
-      // A drawing shows the harness in its place, so the first installation speaks for it.
-      const known = found.get(use.harness.id)
-      if (!known || (known.job.loom.kind === 'harness' && job.loom.kind === 'installation'))
-        found.set(use.harness.id, { harness: use.harness, job, use })
-    }
-  }
-  return [...found.values()]
-}
 
 /** The first of each id: duplicates are findings, and one page cannot show two things. */
 function unique<T extends { readonly id: string }>(things: readonly T[]): T[] {

@@ -1,0 +1,88 @@
+import { drawWiring } from '../draw/draw-wiring.ts'
+import { drawFace } from '../draw/face.ts'
+import { harnessSheet, installationSheet } from '../draw/loom-sheet.ts'
+import type { Flag, SheetModel } from '../draw/sheet-model.ts'
+import { drawingCss, drawingFontCss } from '../draw/svg-text.ts'
+import type { Half } from '../resolve/loom.ts'
+import { isPlugged } from '../sheets/fitting.ts'
+import { type Landings, landingsAt, landingsOf } from '../sheets/landings.ts'
+import { matchCodeOf } from '../sheets/match-code.ts'
+import { halfName } from '../sheets/names.ts'
+import { addressIn } from './address-in.ts'
+import { harnessEntries } from './harness-entries.ts'
+import { ownPart } from './own-part.ts'
+import type { FaceOf, Job, Pictures } from './site-input.ts'
+
+/** Pictures of a site, with the style sheet they share. */
+export interface DrawnSite {
+  readonly pictures: Pictures
+  /** To be published as `drawing.css` with the other assets. */
+  readonly css: string
+}
+
+/** Draws everything a site shows: each harness and installation once, faces as they are asked for. */
+export async function drawPictures(jobs: readonly Job[]): Promise<DrawnSite> {
+  const harnesses = new Map<string, string[]>()
+  for (const entry of harnessEntries(jobs)) {
+    const { job, use } = entry
+    const options = { matchCode: matchCodeOf(job.loom, use), flags: flagsOf(ownPart(entry)) }
+    harnesses.set(entry.harness.id, await drawn(harnessSheet(job.loom, use, options)))
+  }
+  const installations = new Map<string, string[]>()
+  for (const job of jobs) {
+    if (job.loom.kind !== 'installation') continue
+    const options = { matchCode: matchCodeOf(job.loom), flags: flagsOf(job) }
+    installations.set(job.loom.id, await drawn(installationSheet(job.loom, options)))
+  }
+  const landings = new Map<Half, Landings>()
+  for (const { loom } of jobs) {
+    const all = landingsOf(loom)
+    for (const half of loom.halves) landings.set(half, all)
+  }
+  return {
+    pictures: {
+      harness: (id) => harnesses.get(id) ?? [],
+      installation: (id) => installations.get(id) ?? [],
+      faces: (of) => facesPicture(of, landings),
+    },
+    css: `${drawingFontCss()}${drawingCss()}\n`,
+  }
+}
+
+async function drawn(model: SheetModel): Promise<string[]> {
+  const { sheets } = await drawWiring(model, { style: 'shared' })
+  return sheets.map((sheet) => sheet.svg)
+}
+
+/** Marks on a drawing with the numbers that the findings have on the page beside it. */
+function flagsOf({ loom, findings }: Job): ReadonlyMap<string, readonly Flag[]> {
+  const flags = new Map<string, Flag[]>()
+  findings.forEach((finding, index) => {
+    const places = new Set([addressIn(loom, finding.subject), ...finding.marks])
+    const flag: Flag = { number: index + 1, level: finding.level === 'stop' ? 'error' : finding.level }
+    for (const place of places) flags.set(place, [...(flags.get(place) ?? []), flag])
+  })
+  return flags
+}
+
+function facesPicture(
+  { family, gender, half }: FaceOf,
+  landings: ReadonlyMap<Half, Landings>,
+): string | undefined {
+  const found = half && landings.get(half)
+  const pins = half && found ? [...half.pins.values()] : []
+  const usedPins = pins.filter((pin) => found && landingsAt(found, pin).length > 0)
+  const svg = drawFace({
+    family,
+    ...(gender ? { half: gender } : {}),
+    style: 'shared',
+    ...(half?.side === 'harness'
+      ? {
+          title: `${halfName(half)}${half.title ? ` ${half.title}` : ''}`,
+          used: new Set(usedPins.map((pin) => pin.name)),
+          plugged: new Set(pins.filter((pin) => isPlugged(half, pin.name)).map((pin) => pin.name)),
+        }
+      : {}),
+  })
+  return svg === '' ? undefined : svg
+}
