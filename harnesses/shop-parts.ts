@@ -118,3 +118,18 @@ export const heavyLug = part.connector('lug-m8', {
   studMm: 8,
   source: 'DIN 46235 for the lug; four-wire reading over the joint, tightened to 9 N·m.',
 })
+
+/** One channel of the party line by itself, so that each channel has a common of its own. */
+export const lineCable = part.cable('party-line-2x0.75', {
+  title: 'Party-line cable, 2 × 0.75 mm², braided screen',
+  cores: [
+    { name: '1', colour: 'RD', size: '0.75 mm²' },
+    { name: '2', colour: 'WH', size: '0.75 mm²' },
+  ],
+  shields: [{ name: 'screen', kind: 'braid', ohmsPerKm: 20 }],
+  od: '6.6 mm',
+  class: '70 °C',
+  bendOd: 10,
+  use: 'audio',
+  source: 'Screen measured on our drum with four wires, 20 mΩ/m.',
+})
