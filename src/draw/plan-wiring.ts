@@ -2,10 +2,10 @@ import { assignColumns, type ColumnStyle } from './columns.ts'
 import { buildGraph } from './graph.ts'
 import { layOut, type PlacedGraph } from './layout.ts'
 import { LEAST_SCALE, UNITS_PER_MM } from './metrics.ts'
-import { nudge } from './nudge.ts'
 import { frameOf, PAPERS, type Paper, type PaperName, zoneAt } from './paper.ts'
 import { extendWires } from './reach.ts'
 import type { Box, Item } from './scene.ts'
+import { separate } from './separate.ts'
 import { sheetFrame } from './sheet-frame.ts'
 import { sheetKey } from './sheet-key.ts'
 import type { SheetModel } from './sheet-model.ts'
@@ -64,7 +64,7 @@ async function placePart(part: SheetPart, paper: Paper): Promise<PlacedGraph> {
   const area = drawingArea(paper)
   const place = async (style: ColumnStyle) => {
     const graph = buildGraph(part.model, assignColumns(part.model, style), part.elsewhere)
-    return nudge(extendWires(await layOut(graph, { aspect: area.w / area.h })))
+    return separate(extendWires(await layOut(graph, { aspect: area.w / area.h })))
   }
   const facing = await place('facing')
   if (fitOn(paper, facing) >= 1) return facing

@@ -1,0 +1,175 @@
+import { cutAlong, expandTrunk } from './expand-trunk.ts'
+import type { PlacedGraph, PlacedTrunk, PlacedWire } from './layout.ts'
+import { PITCH } from './metrics.ts'
+import type { Box, Point } from './scene.ts'
+
+/** A level or upright piece of line, with what it belongs to. */
+interface Piece {
+  readonly owner: string
+  readonly level: boolean
+  /** Height of a level piece, x of an upright one. */
+  readonly at: number
+  readonly from: number
+  readonly to: number
+}
+
+/** Lines closer than this look like one. */
+const TOO_CLOSE = 3
+const LEVEL_STEPS = [4, -4, 6, -6, 8, -8, 11, -11, 14, -14]
+const UPRIGHT_STEPS = Array.from(
+  { length: 48 },
+  (_, i) => (i % 2 === 0 ? 1 : -1) * 4 * (1 + Math.floor(i / 2)),
+)
+
+function pieces(owner: string, points: readonly Point[]): Piece[] {
+  return points.slice(1).flatMap(([x, y], i): Piece[] => {
+    const [px, py] = points[i] ?? [x, y]
+    if (Math.abs(y - py) < 0.01 && Math.abs(x - px) > 0.5)
+      return [{ owner, level: true, at: y, from: Math.min(x, px), to: Math.max(x, px) }]
+    if (Math.abs(x - px) < 0.01 && Math.abs(y - py) > 0.5)
+      return [{ owner, level: false, at: x, from: Math.min(y, py), to: Math.max(y, py) }]
+    return []
+  })
+}
+
+/** Every line of a trunk that is drawn: a core that is cut off and a screen that lands nowhere stop at the envelope. */
+function trunkPieces(trunk: PlacedTrunk): Piece[] {
+  const n = trunk.rows.rows.length
+  const { x, w, y, h } = trunk.label
+  return expandTrunk(trunk.points, n).flatMap((points, row) => {
+    const run = trunk.runs[row]
+    const owner = run?.key ?? trunk.id
+    if (run?.ends[0] && run.ends[1]) return pieces(owner, points)
+    const middle = y + h / 2
+    const parts = [1, -1].map((sign) =>
+      cutAlong(points, middle + sign * (row - (n - 1) / 2) * PITCH, x, x + w),
+    )
+    const cut = parts[0] ?? parts[1]
+    return cut ? pieces(owner, run?.ends[0] ? cut.before : cut.after) : pieces(owner, points)
+  })
+}
+
+const clash = (a: Piece, b: Piece) =>
+  a.owner !== b.owner &&
+  a.level === b.level &&
+  Math.abs(a.at - b.at) < TOO_CLOSE &&
+  a.from < b.to - 1 &&
+  b.from < a.to - 1
+
+const clashes = (some: readonly Piece[], list: readonly Piece[]) =>
+  some.reduce((sum, one) => sum + list.filter((other) => clash(one, other)).length, 0)
+
+const inside = ({ level, at, from, to }: Piece, { x, y, w, h }: Box) =>
+  level
+    ? at > y + 1 && at < y + h - 1 && from < x + w - 1 && to > x + 1
+    : at > x + 1 && at < x + w - 1 && from < y + h - 1 && to > y + 1
+
+const overlap = (a: Box, b: Box) => a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h
+
+const same = (points: readonly Point[], j: number, axis: 0 | 1) =>
+  Math.abs((points[j]?.[axis] ?? 0) - (points[j + 1]?.[axis] ?? 1e9)) < 0.01
+
+/** Copies of a line with one inner piece moved across itself, nearest first, each with the piece's index and the move. */
+function* variants(points: readonly Point[]): Generator<{ points: Point[]; j: number; dy: number }> {
+  for (let j = 1; j + 2 < points.length; j++) {
+    const level = same(points, j, 1) && same(points, j - 1, 0) && same(points, j + 1, 0)
+    const upright = same(points, j, 0) && same(points, j - 1, 1) && same(points, j + 1, 1)
+    if (!level && !upright) continue
+    for (const step of level ? LEVEL_STEPS : UPRIGHT_STEPS) {
+      const [dx, dy] = level ? [0, step] : [step, 0]
+      const moved = points.map(([x, y], i): Point => (i === j || i === j + 1 ? [x + dx, y + dy] : [x, y]))
+      if (keepsDirection(points, moved, j)) yield { points: moved, j, dy }
+    }
+  }
+}
+
+/** A piece moved past the end of its neighbour would fold the line back onto itself. */
+function keepsDirection(before: readonly Point[], after: readonly Point[], j: number): boolean {
+  return [j - 1, j + 1].every((k) => {
+    const [a, b, c, d] = [before[k], before[k + 1], after[k], after[k + 1]]
+    if (!a || !b || !c || !d) return true
+    const old = b[0] - a[0] + (b[1] - a[1])
+    const now = d[0] - c[0] + (d[1] - c[1])
+    return old * now > 0 && Math.abs(now) > 4
+  })
+}
+
+interface Surroundings {
+  readonly lines: readonly Piece[]
+  readonly boxes: readonly Box[]
+  readonly labels: readonly Box[]
+}
+
+/** Nothing in the way of these lines and, where it moves too, of the label. */
+function isFree(lines: readonly Piece[], label: Box | undefined, around: Surroundings): boolean {
+  if (clashes(lines, around.lines) > 0) return false
+  if (lines.some((piece) => [...around.boxes, ...around.labels].some((box) => inside(piece, box))))
+    return false
+  if (!label) return true
+  return (
+    ![...around.boxes, ...around.labels].some((box) => overlap(label, box)) &&
+    !around.lines.some((p) => inside(p, label))
+  )
+}
+
+const nodeBoxes = (placed: PlacedGraph): Box[] =>
+  placed.nodes.filter((n) => n.block).map((n) => ({ x: n.x, y: n.y, w: n.shape.width, h: n.shape.height }))
+
+const wireLabels = (wires: readonly PlacedWire[]) => wires.flatMap((wire) => wire.label ?? [])
+
+/** The envelope of a trunk with everything drawn round it. */
+function envelopeBox({ label, rows }: PlacedTrunk): Box {
+  const h = rows.rows.length * PITCH + 2 * 24
+  return { ...label, y: label.y + label.h / 2 - h / 2, h }
+}
+
+function moveWire(wire: PlacedWire, around: Surroundings): PlacedWire {
+  for (const { points, j, dy } of variants(wire.points)) {
+    const { label } = wire
+    const y = wire.points[j]?.[1] ?? 0
+    const carries = dy !== 0 && label !== undefined && Math.abs(label.y + label.h - y) < 6
+    const moved = carries && label ? { ...label, y: label.y + dy } : label
+    if (isFree(pieces(wire.run.key, points), carries ? moved : undefined, around))
+      return { ...wire, points, ...(moved ? { label: moved } : {}) }
+  }
+  return wire
+}
+
+function moveTrunk(trunk: PlacedTrunk, around: Surroundings): PlacedTrunk {
+  for (const { points, j, dy } of variants(trunk.points)) {
+    const { label } = trunk
+    const carries = dy !== 0 && Math.abs(label.y + label.h / 2 - (trunk.points[j]?.[1] ?? 0)) < 1
+    const moved = { ...trunk, points, ...(carries ? { label: { ...label, y: label.y + dy } } : {}) }
+    if (isFree(trunkPieces(moved), carries ? envelopeBox(moved) : undefined, around)) return moved
+  }
+  return trunk
+}
+
+/**
+ * The layout knows the middle line of a trunk only, so a conductor may come to lie on one of the lines it is made of.
+ * Such a conductor, or else the trunk, gets one of its pieces moved to where it is free.
+ */
+export function separate(placed: PlacedGraph): PlacedGraph {
+  if (placed.trunks.length === 0) return placed
+  const wires = [...placed.wires]
+  const trunks = [...placed.trunks]
+  const boxes = nodeBoxes(placed)
+  const linesOf = (skipWire: number, skipTrunk: number) => [
+    ...wires.flatMap((wire, i) => (i === skipWire ? [] : pieces(wire.run.key, wire.points))),
+    ...trunks.flatMap((trunk, i) => (i === skipTrunk ? [] : trunkPieces(trunk))),
+  ]
+  for (const [i, wire] of wires.entries()) {
+    const own = pieces(wire.run.key, wire.points)
+    const lines = linesOf(i, -1)
+    if (clashes(own, lines) === 0) continue
+    const labels = [...wireLabels(wires.filter((_, k) => k !== i)), ...trunks.map(envelopeBox)]
+    wires[i] = moveWire(wire, { lines, boxes, labels })
+  }
+  for (const [i, trunk] of trunks.entries()) {
+    const lines = linesOf(-1, i)
+    if (clashes(trunkPieces(trunk), lines) === 0) continue
+    const labels = [...wireLabels(wires), ...trunks.filter((_, k) => k !== i).map(envelopeBox)]
+    trunks[i] = moveTrunk(trunk, { lines, boxes, labels })
+  }
+  return { ...placed, wires, trunks }
+}
