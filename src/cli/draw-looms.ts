@@ -2,7 +2,7 @@ import type { Finding } from '../base/finding.ts'
 import { uniqueSlugs } from '../base/slug.ts'
 import type { ConnectorFamily } from '../describe/part.ts'
 import { drawWiring } from '../draw/draw-wiring.ts'
-import { drawFace } from '../draw/face.ts'
+import { drawFace, type FaceRequest } from '../draw/face.ts'
 import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
 import type { Flag } from '../draw/sheet-model.ts'
 import type { Half, Loom, LoomUse } from '../resolve/loom.ts'
@@ -15,12 +15,12 @@ const MOST_FLAGS = 6
 const FLAG_LEVEL = { stop: 'error', warning: 'warning', note: 'note' } as const
 
 /** The address within a loom of what a finding is about; subjects begin with the name of their job. */
-export function addressIn(loom: Loom, subject: string): string {
+function addressIn(loom: Loom, subject: string): string {
   return subject.startsWith(`${loom.id}/`) ? subject.slice(loom.id.length + 1) : subject
 }
 
 /** Numbered flags by address. The numbers are those of the list of findings that is printed beside the drawing. */
-export function flagsFor(loom: Loom, findings: readonly Finding[]): Map<string, Flag[]> {
+function flagsFor(loom: Loom, findings: readonly Finding[]): Map<string, Flag[]> {
   const flags = new Map<string, Flag[]>()
   for (const [index, finding] of findings.entries()) {
     const places = new Set([addressIn(loom, finding.subject), ...finding.marks])
@@ -32,7 +32,7 @@ export function flagsFor(loom: Loom, findings: readonly Finding[]): Map<string, 
 }
 
 /** Findings about one harness of an installation: those whose subject or marks lie on it. */
-export function findingsOn(loom: Loom, use: LoomUse, findings: readonly Finding[]): readonly Finding[] {
+function findingsOn(loom: Loom, use: LoomUse, findings: readonly Finding[]): readonly Finding[] {
   if (loom.kind === 'harness') return findings
   const mine = (subject: string): boolean => {
     const address = addressIn(loom, subject)
@@ -43,8 +43,9 @@ export function findingsOn(loom: Loom, use: LoomUse, findings: readonly Finding[
 
 export interface DrawRequest {
   readonly loom: Loom
-  /** Only this harness of it; all of it when left out. */
-  readonly use?: LoomUse
+  /** Only this harness of it; all of it when undefined. */
+  readonly use: LoomUse | undefined
+  /** All findings of the loom; those about the harness are picked out. */
   readonly findings: readonly Finding[]
   readonly matchCode: string
   readonly style: Style
@@ -52,7 +53,8 @@ export interface DrawRequest {
 
 /** The wiring drawing of a loom or of one harness in it, as one SVG a sheet. */
 export async function drawLoom({ loom, use, findings, matchCode, style }: DrawRequest): Promise<string[]> {
-  const options = { matchCode, flags: flagsFor(loom, findings) }
+  const shown = use ? findingsOn(loom, use, findings) : findings
+  const options = { matchCode, flags: flagsFor(loom, shown) }
   const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
   const drawing = await drawWiring(model, { style })
   return drawing.sheets.map(({ svg }) => svg)
@@ -74,41 +76,56 @@ function pluggedPins(half: Half): Set<string> {
   return new Set([...half.pins.keys()].filter((pin) => all || stated(pin)))
 }
 
-/** Both faces of a half with what is wired; undefined where its family has no geometry. */
-export function drawHalf(loom: Loom, half: Half, style: Style): string | undefined {
-  if (!half.family) return undefined
+/** What a half's face pictures say of it: used, open and closed cavities, and its name. */
+function halfRequest(loom: Loom, half: Half, family: ConnectorFamily): FaceRequest {
   const used = usedPins(loom, half)
   const plugged = new Set([...pluggedPins(half)].filter((pin) => !used.has(pin)))
-  const gender = half.gender ? { half: half.gender } : {}
   const title = [half.unit?.id, half.id, half.title].filter((word) => word !== undefined).join(' ')
-  return drawFace({ family: half.family, ...gender, used, plugged, title, style }) || undefined
+  return { family, ...genderOf(half.gender), used, plugged, title }
 }
 
-/** Both faces of a family as such; undefined where it has no geometry. */
-export function drawFamily(
+const genderOf = (gender: 'pin' | 'socket' | undefined): Pick<FaceRequest, 'half'> =>
+  gender ? { half: gender } : {}
+
+/** One picture for each side, so that a narrow page can stack them; sides that look alike come once. */
+function eachSide(request: FaceRequest): string[] {
+  const sides = (['mating', 'wire-entry'] as const).map((view) => drawFace({ ...request, view }))
+  return [...new Set(sides)].filter((svg) => svg !== '')
+}
+
+/** The faces of a half as a page shows them; empty where its family has no geometry. */
+export function facesOfHalf(loom: Loom, half: Half, style: Style): string[] {
+  return half.family ? eachSide({ ...halfRequest(loom, half, half.family), style }) : []
+}
+
+/** The faces of a family as such; empty where it has no geometry. */
+export function facesOfFamily(
   family: ConnectorFamily,
   gender: 'pin' | 'socket' | undefined,
   style: Style,
-): string | undefined {
-  return drawFace({ family, ...(gender ? { half: gender } : {}), style }) || undefined
+): string[] {
+  return eachSide({ family, ...genderOf(gender), style })
 }
 
-/** The faces of every connector of a loom by their full names. */
-export function drawHalves(loom: Loom, style: Style): Map<string, string> {
+/** The faces of every connector of a loom, or of one harness in it, by their full names. */
+export function drawHalves(
+  name: string,
+  loom: Loom,
+  use: LoomUse | undefined,
+  style: Style,
+): Map<string, string> {
   return new Map(
-    loom.halves.flatMap((half) => {
-      const svg = drawHalf(loom, half, style)
-      return svg ? [[`${loom.id} ${half.address}`, svg] as const] : []
+    (use ?? loom).halves.flatMap((half) => {
+      const svg = half.family ? drawFace({ ...halfRequest(loom, half, half.family), style }) : ''
+      return svg ? [[`${name} ${use ? half.id : half.address}`, svg] as const] : []
     }),
   )
 }
 
-/** The sheets of a wiring drawing by name: the first carries that of the loom alone. */
-export async function drawSheets(request: DrawRequest): Promise<Map<string, string>> {
+/** The sheets of a wiring drawing by name: the first carries that of the drawing alone. */
+export async function drawSheets(name: string, request: DrawRequest): Promise<Map<string, string>> {
   const sheets = await drawLoom(request)
-  return new Map(
-    sheets.map((svg, i) => [i === 0 ? request.loom.id : `${request.loom.id} sheet ${i + 1}`, svg]),
-  )
+  return new Map(sheets.map((svg, i) => [i === 0 ? name : `${name} sheet ${i + 1}`, svg]))
 }
 
 /** Pictures under file names that differ wherever their names do. */

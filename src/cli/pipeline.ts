@@ -8,6 +8,7 @@ import type { Solution } from '../solve/solution.ts'
 import type { Job, Pictures, SiteInput } from '../wiki/site-input.ts'
 import type { SiteMap } from '../wiki/site-map.ts'
 import type { OutputFiles } from '../write/write-output.ts'
+import type { DrawTarget } from './draw-targets.ts'
 import type { Io } from './io.ts'
 import { Unreadable } from './unreadable.ts'
 
@@ -46,8 +47,6 @@ export interface SolvedLoom {
 export interface Judged extends Described {
   readonly looms: readonly SolvedLoom[]
   readonly result: CheckResult
-  /** A harness by itself, with stand-ins for the equipment it fits; undefined if there is none of that name. */
-  readonly alone: (harness: string) => Promise<SolvedLoom | undefined>
 }
 
 /** Read and describe. Throws {@link Unreadable} when a file cannot be read: what is missing could be the fault that matters. */
@@ -90,7 +89,7 @@ async function staleCitations(solved: readonly SolvedLoom[], shop: Shop): Promis
 /** Read, describe, resolve, solve and check. Throws {@link Unreadable}. */
 export async function judge(inputs: readonly string[], io: Io): Promise<Judged> {
   const described = await describe(inputs, io)
-  const { resolveShop, resolveHarness } = await import('../resolve/resolve.ts')
+  const { resolveShop } = await import('../resolve/resolve.ts')
   const resolved = resolveShop(described.shop)
   const looms = await solveAll(resolved.looms, io)
   io.progress.say('checking')
@@ -102,49 +101,55 @@ export async function judge(inputs: readonly string[], io: Io): Promise<Judged> 
     policy ? { policy } : {},
   )
   io.progress.done()
-  const alone = async (harness: string): Promise<SolvedLoom | undefined> => {
-    const loom = resolveHarness(resolved.index, harness)
-    return loom && (await solveAll([loom], io))[0]
-  }
-  return { ...described, looms, result, alone }
+  return { ...described, looms, result }
 }
 
-/** Findings of one job as its own pages show them: a fault that two jobs share stands on the pages of both. */
-async function jobsOf(judged: Judged, looms: readonly SolvedLoom[]): Promise<Job[]> {
+const isAbout = (loom: Loom, subject: string): boolean =>
+  subject === loom.id || subject.startsWith(`${loom.id}/`) || subject.startsWith(`${loom.id}.`)
+
+/** Findings of one job as its own papers show them: a fault that two jobs share stands on the papers of both. */
+async function jobsOf(judged: Judged): Promise<Job[]> {
   const { checkLoom } = await import('../check/check.ts')
   const { policy } = judged.shop
   const stale = judged.result.findings.filter(({ rule }) => rule === 'stale-citation')
-  return looms.map(({ loom, solution }) => {
+  return judged.looms.map(({ loom, solution }) => {
     const { findings, notChecked } = checkLoom(loom, solution, policy ? { policy } : {})
-    const cited = stale.filter(({ subject }) => subject.startsWith(`${loom.id}/`))
+    const cited = stale.filter(({ subject }) => isAbout(loom, subject))
     return { loom, solution, findings: [...findings, ...cited], notChecked }
   })
 }
 
-/** Drawings of looms, or the faces of their connectors, as files by name. */
+/** Wiring drawings, or the faces of connectors, as files by name. */
 export async function drawings(
   judged: Judged,
-  looms: readonly SolvedLoom[],
+  targets: readonly DrawTarget[],
   faces: boolean,
   io: Io,
 ): Promise<OutputFiles> {
   const draw = await import('./draw-looms.ts')
   const { matchCodeOf } = await import('../sheets/match-code.ts')
+  const jobs = new Map((await jobsOf(judged)).map((job) => [job.loom, job.findings]))
   const pictures = new Map<string, string>()
-  for (const { loom, findings } of await jobsOf(judged, looms)) {
-    io.progress.say(`drawing ${loom.id}`)
-    if (faces) for (const [name, svg] of draw.drawHalves(loom, 'embedded')) pictures.set(name, svg)
-    else {
-      const request = { loom, findings, matchCode: matchCodeOf(loom), style: 'embedded' as const }
-      for (const [name, svg] of await draw.drawSheets(request)) pictures.set(name, svg)
-    }
+  for (const { name, loom, use } of targets) {
+    io.progress.say(`drawing ${name}`)
+    const findings = jobs.get(loom) ?? []
+    const drawn = faces
+      ? draw.drawHalves(name, loom, use, 'embedded')
+      : await draw.drawSheets(name, {
+          loom,
+          use,
+          findings,
+          matchCode: matchCodeOf(loom, use),
+          style: 'embedded',
+        })
+    for (const [words, svg] of drawn) pictures.set(words, svg)
   }
   return draw.asFiles(pictures)
 }
 
 /** Wiring drawings of every page that shows one, by its name. */
 async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' | 'installation'>> {
-  const { drawLoom, findingsOn } = await import('./draw-looms.ts')
+  const { drawLoom } = await import('./draw-looms.ts')
   const { matchCodeOf } = await import('../sheets/match-code.ts')
   const harnesses = new Map<string, string[]>()
   const installations = new Map<string, string[]>()
@@ -153,14 +158,14 @@ async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' |
     io.progress.say(`drawing ${harnesses.size + installations.size + 1} of ${count}: ${id}`)
   for (const { harness, job, use } of map.harnesses) {
     say(harness.id)
-    const { loom } = job
-    const findings = findingsOn(loom, use, job.findings)
+    const { loom, findings } = job
     const request = { loom, use, findings, matchCode: matchCodeOf(loom, use), style: 'shared' as const }
     harnesses.set(harness.id, await drawLoom(request))
   }
   for (const { loom, findings } of map.installations) {
     say(loom.id)
-    const request = { loom, findings, matchCode: matchCodeOf(loom), style: 'shared' as const }
+    const matchCode = matchCodeOf(loom)
+    const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const }
     installations.set(loom.id, await drawLoom(request))
   }
   return { harness: (id) => harnesses.get(id) ?? [], installation: (id) => installations.get(id) ?? [] }
@@ -168,31 +173,33 @@ async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' |
 
 /** The faces of connectors, drawn when a page asks for them. */
 async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['faces']> {
-  const { drawFamily, drawHalf } = await import('./draw-looms.ts')
+  const { facesOfFamily, facesOfHalf } = await import('./draw-looms.ts')
+  const homes = new Map(looms.flatMap(({ loom }) => loom.halves.map((half) => [half, loom] as const)))
   return ({ family, gender, half }) => {
-    const home = half && looms.find(({ loom }) => loom.halves.includes(half))
-    return home ? drawHalf(home.loom, half, 'shared') : drawFamily(family, gender, 'shared')
+    const home = half && homes.get(half)
+    return home ? facesOfHalf(home, half, 'shared') : facesOfFamily(family, gender, 'shared')
   }
 }
 
 /** The pages of the shop as files by name. */
 export async function pages(judged: Judged, io: Io): Promise<OutputFiles> {
-  const looms = await jobsOf(judged, judged.looms)
+  const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
   const { ruleList } = await import('../report/rule-list.ts')
   const { readSite } = await import('./read-site.ts')
   const { siteMap } = await import('../wiki/site-map.ts')
   const { publishSite } = await import('../wiki/publish-site.ts')
-  const jobs = new Set(looms.map(({ loom }) => loom.id))
   const input: Omit<SiteInput, 'pictures'> = {
     shop: judged.shop,
     looms,
-    shopFindings: judged.result.findings.filter(({ subject }) => !jobs.has(subject.split(/[/.]/)[0] ?? '')),
+    shopFindings: judged.result.findings.filter(
+      ({ subject }) => !looms.some(({ loom }) => isAbout(loom, subject)),
+    ),
     rules: ruleList,
     ...(await readSite()),
     showPlace: (pointer) => showPlace(judged.locate(pointer)),
   }
-  const none: Pictures = { harness: () => [], installation: () => [], faces: () => undefined }
+  const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
   const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)
   io.progress.say('publishing')
   const site = publishSite({ ...input, pictures: { ...drawn, faces: await facePictures(judged.looms) } })

@@ -108,20 +108,26 @@ describe('build', () => {
 describe('draw', () => {
   beforeEach(() => shop({ 'lamp.json': tinyShop() }))
 
-  test('writes one drawing for each job', async () => {
+  test('writes a drawing for each installation and each harness, under the issue code of its page', async () => {
     const ran = await run('draw', 'shop')
     expect(ran).toMatchObject({ code: 0, err: '' })
-    expect(ran.out).toMatch(/Drew 1 files? into drawings:\n {2}van\.svg\n$/)
-    expect(contents('drawings')['van.svg']).toMatch(/^<\?xml|^<svg/)
+    expect(ran.out).toMatch(
+      /Drew 2 files into drawings:\n {2}installation-van\.svg\n {2}harness-lamp-lead\.svg\n$/,
+    )
+    await run('build', 'shop')
+    const code = (text: string | undefined) => /[0-9A-Z]{4}-[0-9A-Z]{4}/.exec(text ?? '')?.[0] ?? 'none'
+    const [drawn, pages] = [contents('drawings'), contents('out')]
+    expect(code(drawn['harness-lamp-lead.svg'])).toBe(code(pages['harness/lamp-lead.html']))
+    expect(code(drawn['installation-van.svg'])).toBe(code(pages['installation/van.html']))
   })
 
   test('one harness by itself, and faces of connectors', async () => {
     await run('draw', 'shop', '--harness', 'lamp-lead', '--to', 'one')
-    expect(Object.keys(contents('one'))).toContain('lamp-lead.svg')
+    expect(Object.keys(contents('one'))).toContain('harness-lamp-lead.svg')
     await run('draw', 'shop', '--installation', 'van', '--face', '--to', 'faces')
     const faces = contents('faces')
-    expect(Object.keys(faces)).toContain('van-lead-p1.svg')
-    expect(faces['van-lead-p1.svg']).toMatch(/MATING FACE[\s\S]*WIRE-ENTRY FACE/)
+    expect(Object.keys(faces)).toContain('installation-van-lead-p1.svg')
+    expect(faces['installation-van-lead-p1.svg']).toMatch(/MATING FACE[\s\S]*WIRE-ENTRY FACE/)
   })
 
   test.each([
@@ -145,12 +151,20 @@ describe('draw', () => {
 describe('build --watch', () => {
   /** Reads what the process says until a pattern turns up; what came before it is then forgotten. */
   function listener(child: ChildProcess): (pattern: RegExp) => Promise<string> {
-    const state: { text: string; wake: () => void } = { text: '', wake: () => undefined }
+    const state: { text: string; ended: boolean; wake: () => void } = {
+      text: '',
+      ended: false,
+      wake: () => undefined,
+    }
     for (const stream of [child.stdout, child.stderr])
       stream?.setEncoding('utf8').on('data', (text: string) => {
         state.text += text
         state.wake()
       })
+    child.on('exit', () => {
+      state.ended = true
+      state.wake()
+    })
     return async (pattern) => {
       for (;;) {
         const found = pattern.exec(state.text)
@@ -159,6 +173,7 @@ describe('build --watch', () => {
           state.text = state.text.slice(before.length)
           return before
         }
+        if (state.ended) throw new Error(`the watching process ended after saying: ${state.text}`)
         await new Promise<void>((wake) => {
           state.wake = wake
         })

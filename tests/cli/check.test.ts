@@ -36,7 +36,7 @@ describe('check', () => {
   })
 
   test('warnings alone do not fail, and --level leaves them out but not what was not checked', async () => {
-    shop({ 'lamp.json': tinyShop((one) => delete wireOf(one, 1).length) })
+    shop({ 'lamp.json': tinyShop((one) => delete wireOf(one, 1).size) })
     const all = await run('check', '.')
     const stops = await run('check', '.', '--level', 'stop')
     expect([all.code, stops.code]).toEqual([0, 0])

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { onlyFrom } from '../../src/report/check-report.ts'
 import { sourceExcerpt } from '../../src/report/source-excerpt.ts'
 import { printText, type TextOptions } from '../../src/report/text.ts'
 import { cells, wrap } from '../../src/report/text-layout.ts'
@@ -52,6 +53,14 @@ Not checked, for want of a fact (3 times; this is no pass):
 
   test('a clean report says so, and says no more than it knows', () => {
     expect(printText(EMPTY, options)).toBe('0 stops, 0 warnings, 0 notes. Nothing stops the work.\n')
+  })
+
+  test('a report cut to its stops still counts everything, and says that it is cut', () => {
+    const text = printText(onlyFrom(SAMPLE, 'stop'), options)
+    expect(text).not.toMatch(/^(WARNING|NOTE)/m)
+    expect(text).toMatch(
+      /\n1 stop, 1 warning, 1 note, 1 accepted, 3 not checked\. 2 of them not shown\. Do not build\.\n$/,
+    )
   })
 
   test('colour adds escapes and changes no word; without it there is none', () => {
