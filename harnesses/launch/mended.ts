@@ -266,6 +266,7 @@ export const harbourLaunch = installation('harbour-launch', {
   supply: '12 V',
   ambient: '20 °C',
   highest: '162.1 MHz',
+  procedures: ['fit-launch.md'],
   units: [
     unit('battery', kit.boatBattery, { zone: 'engine-space' }),
     bars,

@@ -254,6 +254,7 @@ export const theatre = installation('theatre', {
   setting: 'building',
   supply: '28 V',
   ambient: '20 °C',
+  procedures: ['fit-party-line.md'],
   units: [
     unit('main-station', kit.mainStation, { zone: 'control' }),
     speakerA,

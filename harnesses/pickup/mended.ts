@@ -258,6 +258,7 @@ export const councilPickup = installation('council-pickup', {
   ambient: '20 °C',
   parked: '21 days',
   highest: '174 MHz',
+  procedures: ['fit-pickup.md'],
   units: [
     battery,
     unit('taps', kit.fuseBox, { zone: 'dash' }),
