@@ -112,46 +112,65 @@ function splitGroup(model: SheetModel, group: readonly number[]): number[][] {
   return smaller.map((part) => part.flatMap((i) => group[i] ?? []))
 }
 
-function choosePaper(parts: readonly PlacedPart[], wished: PaperName | undefined): Paper {
-  const fits = (paper: Paper, least: number) => parts.every(({ placed }) => fitOn(paper, placed) >= least)
-  if (wished && fits(paperNamed(wished), LEAST_SCALE)) return paperNamed(wished)
-  const [a4] = PAPERS
-  if (!wished && a4 && fits(a4, 0.9)) return a4
-  return PAPERS.slice(1).find((paper) => fits(paper, LEAST_SCALE)) ?? (PAPERS.at(-1) as Paper)
+/** The common size of all sheets, and a larger one for a sheet that cannot be split and cannot be read on it. */
+function choosePapers(parts: readonly PlacedPart[], wished: PaperName | undefined): Paper[] {
+  const [a4, a3] = PAPERS as [Paper, Paper, ...Paper[]]
+  const small = parts.every(({ placed }) => fitOn(a4, placed) >= (wished === 'A4' ? LEAST_SCALE : 0.9))
+  const common = small && wished !== 'A3' ? a4 : a3
+  const larger = PAPERS.slice(PAPERS.indexOf(common))
+  return parts.map(
+    ({ placed }) => larger.find((paper) => fitOn(paper, placed) >= LEAST_SCALE) ?? (PAPERS.at(-1) as Paper),
+  )
+}
+
+interface Spot {
+  readonly paper: Paper
+  readonly scale: number
+  readonly at: readonly [number, number]
+}
+
+/** Centres a drawing on its sheet, a little above the middle. */
+function spotOn(paper: Paper, placed: PlacedGraph): Spot {
+  const area = drawingArea(paper)
+  const scale = Math.min(1, fitOn(paper, placed))
+  const x = area.x + Math.max(0, (area.w - placed.width * scale) / 2)
+  const y = area.y + Math.max(0, (area.h - placed.height * scale) / 3)
+  return { paper, scale, at: [Math.round(x), Math.round(y)] }
+}
+
+function furnish(model: SheetModel, part: SheetPart, paper: Paper, sheet: number, sheets: number): Item[] {
+  const frame = frameOf(paper)
+  return [
+    ...sheetFrame(paper),
+    ...titleBlock(frame, model.titleBlock, sheet, sheets),
+    ...sheetKey(frame, model.titleBlock, part.model.conductors, model.notes ?? []),
+  ]
 }
 
 /** Everything of a wiring drawing in its place. Deterministic; throws only when the layout library fails. */
 export async function planWiring(model: SheetModel, options: WiringOptions = {}): Promise<PlannedSheet[]> {
   const limit = Math.max(4, options.limit ?? CONDUCTORS_PER_SHEET)
   const parts = await placeAll(model, limit, paperNamed(options.paper ?? 'A3'))
-  const paper = choosePaper(parts, options.paper)
-  const area = drawingArea(paper)
-  const frame = frameOf(paper)
-  const spots = parts.map(({ placed }) => {
-    const scale = Math.min(1, fitOn(paper, placed))
-    const x = area.x + Math.max(0, (area.w - placed.width * scale) / 2)
-    const y = area.y + Math.max(0, (area.h - placed.height * scale) / 3)
-    return { scale, at: [Math.round(x), Math.round(y)] as const }
-  })
+  const papers = choosePapers(parts, options.paper)
+  const spots = parts.map(({ placed }, s) => spotOn(papers[s] ?? paperNamed('A3'), placed))
   const find = (sheet: number, block: string): string => {
     const node = parts[sheet - 1]?.placed.nodes.find((one) => one.block?.id === block)
     const spot = spots[sheet - 1]
     if (!node || !spot) return `sheet ${sheet}`
     const x = spot.at[0] + (node.x + node.shape.width / 2) * spot.scale
     const y = spot.at[1] + (node.y + Math.min(node.shape.height / 2, 40)) * spot.scale
-    return `sheet ${sheet} · ${zoneAt(paper, x, y)}`
+    return `sheet ${sheet} · ${zoneAt(spot.paper, x, y)}`
   }
-  return parts.map(({ part, placed }, s) => ({
-    name: String(s + 1),
-    paper,
-    conductors: part.model.conductors.length,
-    drawing: { items: wiringItems(placed, find), w: placed.width, h: placed.height },
-    scale: spots[s]?.scale ?? 1,
-    at: spots[s]?.at ?? [0, 0],
-    furniture: [
-      ...sheetFrame(paper),
-      ...titleBlock(frame, model.titleBlock, s + 1, parts.length),
-      ...sheetKey(frame, model.titleBlock, part.model.conductors, model.notes ?? []),
-    ],
-  }))
+  return parts.map(({ part, placed }, s) => {
+    const { paper, scale, at } = spots[s] ?? spotOn(paperNamed('A3'), placed)
+    return {
+      name: String(s + 1),
+      paper,
+      conductors: part.model.conductors.length,
+      drawing: { items: wiringItems(placed, find), w: placed.width, h: placed.height },
+      scale,
+      at,
+      furniture: furnish(model, part, paper, s + 1, parts.length),
+    }
+  })
 }
