@@ -8,7 +8,7 @@ import { halfName, pinName } from './names.ts'
 import { probeOf } from './probe-points.ts'
 import type { Step } from './ring-out-step.ts'
 
-const OPEN = 'open, above 1 MΩ'
+const OPEN = 'open, >1 MΩ'
 
 /**
  * Everything that must not be joined: neighbours on each face, each supply to every other net, each screen to the cores
@@ -18,7 +18,7 @@ export function openSteps(loom: Loom, bench: Bench): Step[] {
   const joined = joinedByParts(bench)
   const context = { loom, bench, joined, used: usedPins(loom, bench), supplies: new Set(suppliesOf(bench)) }
   return [
-    ...bench.use.halves.flatMap((half) => neighbourSteps(context, half)),
+    ...neighbourSteps(context),
     ...supplySteps(context),
     ...screenSteps(context),
     ...bench.use.halves.flatMap((half) => emptyStep(context, half)),
@@ -31,7 +31,7 @@ interface Context {
   /** Pairs of pieces with a component between them, which a meter does not see as open. */
   readonly joined: ReadonlySet<string>
   readonly used: ReadonlySet<Terminal>
-  readonly supplies: ReadonlySet<Piece | undefined>
+  readonly supplies: ReadonlySet<Piece>
 }
 
 const pairKey = (a: Piece, b: Piece): string => `${Math.min(a.index, b.index)} ${Math.max(a.index, b.index)}`
@@ -58,25 +58,27 @@ function apart({ bench, joined }: Context, a: Terminal, b: Terminal): boolean {
   )
 }
 
-/** Neighbours of a supply are left to the supply's own steps, which touch every net. */
-function neighbourSteps(context: Context, half: Half): Step[] {
-  const supplied = (pin: Terminal) => context.supplies.has(context.bench.pieceOf.get(pin.index))
-  return adjacentPins(half).flatMap(([nameA, nameB]) => {
-    const [a, b] = [half.pins.get(nameA), half.pins.get(nameB)]
-    if (
-      !a ||
-      !b ||
-      !context.used.has(a) ||
-      !context.used.has(b) ||
-      !apart(context, a, b) ||
-      supplied(a) ||
-      supplied(b)
-    )
-      return []
-    return [
-      { a: pinName(a), b: pinName(b), through: 'neighbours on the face', expect: OPEN, address: a.address },
-    ]
-  })
+/**
+ * Neighbours on each face, each pair of nets once, at the first plug where they meet. Neighbours of a supply are left to the
+ * supply's own steps, which touch every net.
+ */
+function neighbourSteps(context: Context): Step[] {
+  const { bench, used, supplies } = context
+  const done = new Set<string>()
+  return bench.use.halves.flatMap((half) =>
+    adjacentPins(half).flatMap(([nameA, nameB]) => {
+      const [a, b] = [half.pins.get(nameA), half.pins.get(nameB)]
+      if (!a || !b || !used.has(a) || !used.has(b) || !apart(context, a, b)) return []
+      const [pieceA, pieceB] = [bench.pieceOf.get(a.index), bench.pieceOf.get(b.index)]
+      if (!pieceA || !pieceB || supplies.has(pieceA) || supplies.has(pieceB)) return []
+      const key = pairKey(pieceA, pieceB)
+      if (done.has(key)) return []
+      done.add(key)
+      return [
+        { a: pinName(a), b: pinName(b), through: 'neighbours on the face', expect: OPEN, address: a.address },
+      ]
+    }),
+  )
 }
 
 /** Pins of one half as `P2-1, 3, 5`. */

@@ -15,7 +15,7 @@ export function connectorPage(site: Site, key: ConnectorKey): SiteFile[] {
   if (!family || !parts || path === undefined) return []
   const half = key.gender === undefined ? '' : `, ${key.gender} half`
   const title = `${family.title}${half}`
-  const picture = site.input.pictures.faces({ family, gender: key.gender, half: undefined })
+  const pictures = site.input.pictures.faces({ family, gender: key.gender, half: undefined })
   const other = key.gender && site.map.connector({ ...key, gender: key.gender === 'pin' ? 'socket' : 'pin' })
   return [
     makePage(
@@ -25,8 +25,8 @@ export function connectorPage(site: Site, key: ConnectorKey): SiteFile[] {
       {
         id: family.id,
         title,
-        faces: markup(picture ?? ''),
-        hasFaces: picture !== undefined,
+        faces: pictures.map(markup),
+        hasFaces: pictures.length > 0,
         other: linkTo(path, other),
         pins: family.pins,
         facts: familyFacts(family),

@@ -1,5 +1,5 @@
 import { drawWiring } from '../draw/draw-wiring.ts'
-import { drawFace } from '../draw/face.ts'
+import { drawFace, type FaceRequest } from '../draw/face.ts'
 import { harnessSheet, installationSheet } from '../draw/loom-sheet.ts'
 import type { Flag, SheetModel } from '../draw/sheet-model.ts'
 import { drawingCss, drawingFontCss } from '../draw/svg-text.ts'
@@ -43,7 +43,7 @@ export async function drawPictures(jobs: readonly Job[]): Promise<DrawnSite> {
     pictures: {
       harness: (id) => harnesses.get(id) ?? [],
       installation: (id) => installations.get(id) ?? [],
-      faces: (of) => facesPicture(of, landings),
+      faces: (of) => facesPictures(of, landings),
     },
     css: `${drawingFontCss()}${drawingCss()}\n`,
   }
@@ -65,24 +65,26 @@ function flagsOf({ loom, findings }: Job): ReadonlyMap<string, readonly Flag[]> 
   return flags
 }
 
-function facesPicture(
-  { family, gender, half }: FaceOf,
-  landings: ReadonlyMap<Half, Landings>,
-): string | undefined {
-  const found = half && landings.get(half)
-  const pins = half && found ? [...half.pins.values()] : []
-  const usedPins = pins.filter((pin) => found && landingsAt(found, pin).length > 0)
-  const svg = drawFace({
+/** One picture a side, so that a phone can stack what paper shows side by side. */
+function facesPictures({ family, gender, half }: FaceOf, landings: ReadonlyMap<Half, Landings>): string[] {
+  const oneSided = family.pins.length === 1 || family.face?.outline.shape === 'jack'
+  const views = oneSided ? (['both'] as const) : (['mating', 'wire-entry'] as const)
+  const request: FaceRequest = {
     family,
-    ...(gender ? { half: gender } : {}),
     style: 'shared',
-    ...(half?.side === 'harness'
-      ? {
-          title: `${halfName(half)}${half.title ? ` ${half.title}` : ''}`,
-          used: new Set(usedPins.map((pin) => pin.name)),
-          plugged: new Set(pins.filter((pin) => isPlugged(half, pin.name)).map((pin) => pin.name)),
-        }
-      : {}),
-  })
-  return svg === '' ? undefined : svg
+    ...(gender ? { half: gender } : {}),
+    ...(half?.side === 'harness' ? useOf(half, landings.get(half)) : {}),
+  }
+  return views.map((view) => drawFace({ ...request, view })).filter((svg) => svg !== '')
+}
+
+/** Which cavities of a half are wired and which are plugged. */
+function useOf(half: Half, landings: Landings | undefined): Pick<FaceRequest, 'title' | 'used' | 'plugged'> {
+  const pins = [...half.pins.values()]
+  const wired = pins.filter((pin) => landings && landingsAt(landings, pin).length > 0)
+  return {
+    title: `${halfName(half)}${half.title ? ` ${half.title}` : ''}`,
+    used: new Set(wired.map((pin) => pin.name)),
+    plugged: new Set(pins.filter((pin) => isPlugged(half, pin.name)).map((pin) => pin.name)),
+  }
 }

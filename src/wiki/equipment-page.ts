@@ -60,7 +60,7 @@ function familyOf(site: Site, id: string): ConnectorFamily | undefined {
 function connectorView(site: Site, path: string, equipment: Equipment, connector: EquipmentConnector) {
   const family = familyOf(site, connector.family)
   const gender = connector.half
-  const picture = family && site.input.pictures.faces({ family, gender, half: undefined })
+  const pictures = family ? site.input.pictures.faces({ family, gender, half: undefined }) : []
   return {
     id: anchor('connector', connector.id),
     name: connector.id,
@@ -69,8 +69,8 @@ function connectorView(site: Site, path: string, equipment: Equipment, connector
     family: family?.title ?? connector.family,
     familyHref: linkTo(path, site.map.connector({ familyId: connector.family, gender })),
     gender: gender ?? '',
-    faces: markup(picture ?? ''),
-    hasFaces: picture !== undefined,
+    faces: pictures.map(markup),
+    hasFaces: pictures.length > 0,
     sheet: sheetView(equipmentPinout(equipment, connector, family), (pin) =>
       anchor('pin', `${connector.id}.${pin}`),
     ),

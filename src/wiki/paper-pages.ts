@@ -45,7 +45,9 @@ function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
     paper: true,
   }
   const shown =
-    sheet.id === 'ring-out' ? use.halves : use.halves.filter((half) => sheet.id === `pinout-${half.id}`)
+    sheet.id === 'ring-out'
+      ? use.halves.filter((half) => half.pins.size > 1)
+      : use.halves.filter((half) => sheet.id === `pinout-${half.id}`)
   return makePage(site, 'paper', facts, {
     sheet: sheetView(sheet),
     wide: sheet.columns.length >= WIDE_COLUMNS,
@@ -56,6 +58,6 @@ function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
     faces: shown
       .map((half) => ({ name: half.id, title: half.title ?? '', ...facesOf(site, half) }))
       .filter((one) => one.hasFaces)
-      .map(({ name, title, faces }) => ({ name, title, svg: faces })),
+      .map(({ name, title, faces }) => ({ name, title, faces })),
   })
 }

@@ -27,7 +27,12 @@ export function halfView(site: Site, path: string, loom: Loom, half: Half, conte
 }
 
 /** Both faces of a half, and whether its geometry is known at all. */
-export function facesOf(site: Site, half: Half): { readonly faces: Markup; readonly hasFaces: boolean } {
-  const picture = half.family && site.input.pictures.faces({ family: half.family, gender: half.gender, half })
-  return { faces: markup(picture ?? ''), hasFaces: picture !== undefined }
+export function facesOf(
+  site: Site,
+  half: Half,
+): { readonly faces: readonly Markup[]; readonly hasFaces: boolean } {
+  const pictures = half.family
+    ? site.input.pictures.faces({ family: half.family, gender: half.gender, half })
+    : []
+  return { faces: pictures.map(markup), hasFaces: pictures.length > 0 }
 }

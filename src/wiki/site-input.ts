@@ -28,8 +28,8 @@ export interface Pictures {
   /** Wiring drawing of a harness by its id, one for each sheet; empty where there is none. */
   readonly harness: (id: string) => readonly string[]
   readonly installation: (id: string) => readonly string[]
-  /** Both faces of a connector side by side; undefined where its geometry is not known. */
-  readonly faces: (of: FaceOf) => string | undefined
+  /** The faces of a connector, one picture for each side it is seen from; empty where its geometry is not known. */
+  readonly faces: (of: FaceOf) => readonly string[]
 }
 
 /** What a rule's page shows. */
