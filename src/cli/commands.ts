@@ -129,7 +129,8 @@ export const commands: readonly Command[] = [
     count: [0, MANY],
     about: [
       'Gathers every description, TypeScript included, into one JSON document that reads back to the same',
-      'shop. Procedures stay where they are, and harnesses keep naming them.',
+      'shop. Procedures stay where they are, and harnesses keep naming them. Keep the result out of the folder',
+      'it was made from, or everything in there is described twice.',
     ],
     options: {
       json: { type: 'flag', help: 'as JSON, which is the only format and need not be said' },

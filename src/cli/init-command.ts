@@ -1,5 +1,6 @@
-import { access, mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
+import { access, readdir, readFile, writeFile } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
+import { makeFolder } from '../write/make-folder.ts'
 import { codeOf, writeError } from '../write/write-error.ts'
 import { CLEAN, type Runner, UsageError } from './command.ts'
 import { packageFile } from './package-file.ts'
@@ -13,7 +14,7 @@ async function exists(path: string): Promise<boolean> {
 
 async function copyStarter(from: string, names: readonly string[], folder: string): Promise<void> {
   try {
-    await mkdir(folder, { recursive: true })
+    await makeFolder(folder)
     // The flag refuses a file that came up since it was looked for.
     for (const name of names)
       await writeFile(join(folder, name), await readFile(join(from, name)), { flag: 'wx' })

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
-import { mkdir, open, rename, rm, stat } from 'node:fs/promises'
+import { open, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
+import { makeFolder } from './make-folder.ts'
 import { WriteError, writeError } from './write-error.ts'
 
 /**
@@ -17,7 +18,7 @@ export async function writeFileWhole(path: string, content: string): Promise<voi
     const found = await stat(target).catch(() => undefined)
     if (found?.isDirectory())
       throw new WriteError(`cannot write ${path}: it is a folder`, 'give the name of a file')
-    await mkdir(dirname(target), { recursive: true })
+    await makeFolder(dirname(target))
     const file = await open(fresh, 'wx')
     try {
       await file.writeFile(content)

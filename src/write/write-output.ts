@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { type Dirent, existsSync, readFileSync, realpathSync, renameSync, rmSync } from 'node:fs'
 import { link, lstat, mkdir, open, readdir, readFile } from 'node:fs/promises'
 import { basename, dirname, join, parse, resolve, sep } from 'node:path'
+import { makeFolder } from './make-folder.ts'
 import { outputNamesProblem } from './output-name.ts'
 import { codeOf, WriteError, writeError } from './write-error.ts'
 
@@ -82,7 +83,7 @@ async function writeThrough(path: string, bytes: Uint8Array): Promise<void> {
 
 async function fill(attempt: Attempt, files: OutputFiles): Promise<number> {
   const folders = new Set([...files.keys()].map((name) => dirname(join(attempt.fresh, name))))
-  for (const folder of folders) await mkdir(folder, { recursive: true })
+  for (const folder of folders) await makeFolder(folder)
   let unchanged = 0
   for (const [name, content] of files) {
     const path = join(attempt.fresh, name)
@@ -219,7 +220,7 @@ export async function writeOutput(folder: string, files: OutputFiles): Promise<W
     await clearLeftovers(target)
     const refused = await refusal(target)
     if (refused) throw refused
-    await mkdir(dirname(target), { recursive: true })
+    await makeFolder(dirname(target))
     const tag = `${process.pid}-${randomBytes(4).toString('hex')}`
     const beside = (kind: string) => join(dirname(target), `.${basename(target)}.loomwright-${kind}-${tag}`)
     attempt = { target, fresh: beside('new'), old: beside('old') }

@@ -129,6 +129,11 @@ describe('when writing fails, the last good output stays', () => {
     expect(beside()).toEqual(['file'])
   })
 
+  test.runIf(existsSync('/proc/self'))('where the system says no such file for not allowed', async () => {
+    await expect(writeOutput('/proc/loomwright/deep/out', files(GOOD))).rejects.toThrow(/cannot write/)
+    await expect(writeFileWhole('/proc/loomwright/deep/file', 'x')).rejects.toThrow(/cannot write/)
+  })
+
   // Root may write anywhere but may mount a tiny disk; everybody else can have a folder taken away.
   const root = process.getuid?.() === 0
   test.skipIf(root)('in a folder that may not be written', async () => {
