@@ -9,6 +9,7 @@ import {
   type EndRef,
   printed,
   type SheetModel,
+  shieldWords,
   type Trunk,
 } from './sheet-model.ts'
 import { inlineShape, spliceShape, studShape } from './small-shapes.ts'
@@ -364,7 +365,7 @@ function addTrunk(builder: GraphBuilder, id: string, trunk: Trunk, runs: readonl
   const near = builder.dock(id, ordered, 0, false)
   const far = builder.dock(id, ordered, 1, onlyPair)
   const labels = ordered.map((run) =>
-    run.conductor ? labelWidth(run.conductor) : textWidth(`${run.label} shield`, TEXT.label, 'bold') + 14,
+    run.conductor ? labelWidth(run.conductor) : textWidth(shieldWords(run), TEXT.label, 'bold') + 14,
   )
   const title = textWidth(trunk.title, TEXT.label, 'bold') + 10
   const width = Math.ceil(

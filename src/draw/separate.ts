@@ -13,9 +13,9 @@ interface Piece {
   readonly to: number
 }
 
-/** Lines closer than this look like one. */
-const TOO_CLOSE = 3
-const LEVEL_STEPS = [4, -4, 6, -6, 8, -8, 11, -11, 14, -14]
+/** Lines should be a millimetre and a half apart; where there is no room for that, at least clearly two lines. */
+const GAPS = [6, 6, 4, 3]
+const LEVEL_STEPS = [4, -4, 6, -6, 8, -8, 11, -11, 14, -14, 18, -18]
 const UPRIGHT_STEPS = Array.from(
   { length: 48 },
   (_, i) => (i % 2 === 0 ? 1 : -1) * 4 * (1 + Math.floor(i / 2)),
@@ -49,15 +49,15 @@ function trunkPieces(trunk: PlacedTrunk): Piece[] {
   })
 }
 
-const clash = (a: Piece, b: Piece) =>
+const clash = (a: Piece, b: Piece, gap: number) =>
   a.owner !== b.owner &&
   a.level === b.level &&
-  Math.abs(a.at - b.at) < TOO_CLOSE &&
+  Math.abs(a.at - b.at) < gap &&
   a.from < b.to - 1 &&
   b.from < a.to - 1
 
-const clashes = (some: readonly Piece[], list: readonly Piece[]) =>
-  some.reduce((sum, one) => sum + list.filter((other) => clash(one, other)).length, 0)
+const clashes = (some: readonly Piece[], list: readonly Piece[], gap: number) =>
+  some.some((one) => list.some((other) => clash(one, other, gap)))
 
 const inside = ({ level, at, from, to }: Piece, { x, y, w, h }: Box) =>
   level
@@ -95,6 +95,7 @@ function keepsDirection(before: readonly Point[], after: readonly Point[], j: nu
 }
 
 interface Surroundings {
+  readonly gap: number
   readonly lines: readonly Piece[]
   readonly boxes: readonly Box[]
   readonly labels: readonly Box[]
@@ -102,7 +103,7 @@ interface Surroundings {
 
 /** Nothing in the way of these lines and, where it moves too, of the label. */
 function isFree(lines: readonly Piece[], label: Box | undefined, around: Surroundings): boolean {
-  if (clashes(lines, around.lines) > 0) return false
+  if (clashes(lines, around.lines, around.gap)) return false
   if (lines.some((piece) => [...around.boxes, ...around.labels].some((box) => inside(piece, box))))
     return false
   if (!label) return true
@@ -151,6 +152,10 @@ function moveTrunk(trunk: PlacedTrunk, around: Surroundings): PlacedTrunk {
  */
 export function separate(placed: PlacedGraph): PlacedGraph {
   if (placed.trunks.length === 0) return placed
+  return GAPS.reduce(separateOnce, placed)
+}
+
+function separateOnce(placed: PlacedGraph, gap: number): PlacedGraph {
   const wires = [...placed.wires]
   const trunks = [...placed.trunks]
   const boxes = nodeBoxes(placed)
@@ -161,15 +166,15 @@ export function separate(placed: PlacedGraph): PlacedGraph {
   for (const [i, wire] of wires.entries()) {
     const own = pieces(wire.run.key, wire.points)
     const lines = linesOf(i, -1)
-    if (clashes(own, lines) === 0) continue
+    if (!clashes(own, lines, gap)) continue
     const labels = [...wireLabels(wires.filter((_, k) => k !== i)), ...trunks.map(envelopeBox)]
-    wires[i] = moveWire(wire, { lines, boxes, labels })
+    wires[i] = moveWire(wire, { gap, lines, boxes, labels })
   }
   for (const [i, trunk] of trunks.entries()) {
     const lines = linesOf(-1, i)
-    if (clashes(trunkPieces(trunk), lines) === 0) continue
+    if (!clashes(trunkPieces(trunk), lines, gap)) continue
     const labels = [...wireLabels(wires), ...trunks.filter((_, k) => k !== i).map(envelopeBox)]
-    trunks[i] = moveTrunk(trunk, { lines, boxes, labels })
+    trunks[i] = moveTrunk(trunk, { gap, lines, boxes, labels })
   }
   return { ...placed, wires, trunks }
 }

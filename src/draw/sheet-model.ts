@@ -184,6 +184,10 @@ export interface SheetModel {
   readonly notes?: readonly string[]
 }
 
+/** What stands at a screen's lane: its number, with the word unless the number holds it. */
+export const shieldWords = (shield: { readonly id: string; readonly label?: string }): string =>
+  /shield|screen|drain/i.test(printed(shield)) ? printed(shield) : `${printed(shield)} shield`
+
 /** The number of a conductor or shield as it is printed. */
 export const printed = (path: { readonly id: string; readonly label?: string }): string =>
   path.label ?? path.id

@@ -5,7 +5,7 @@ import { TWIST_ROOM } from './graph.ts'
 import type { PlacedTrunk } from './layout.ts'
 import { PITCH, TEXT } from './metrics.ts'
 import { type Item, line, type Point, text, type WireItem } from './scene.ts'
-import { printed } from './sheet-model.ts'
+import { shieldWords } from './sheet-model.ts'
 import { textWidth } from './text-width.ts'
 
 /** Parts of a drawing by the layer they belong to; later layers lie on top. */
@@ -81,7 +81,7 @@ function drawShields({ trunk, x0, x1, lanes, leftEnd, rightEnd, yOf }: Envelope,
     const lane = lanes[row]
     if (run?.ends[leftEnd] && lane) drain([...lane.left, [x0 + 22, y], [x0 + 22, foot]], x0 + 22)
     if (run?.ends[rightEnd] && lane) drain([[x1 - 22, foot], [x1 - 22, y], ...lane.right], x1 - 22)
-    const name = `${printed(shield)} shield`
+    const name = shieldWords(shield)
     layers.over.push(text(x0 + 30, y + 2, name, { bold: true }))
     layers.over.push(...flagMarks(shield.flags, x0 + 42 + textWidth(name, TEXT.label, 'bold'), y - 2))
     layers.wires.push(conductorGroup(trunk, row, items))

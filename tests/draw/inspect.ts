@@ -88,7 +88,7 @@ function shared(one: Segment, two: Segment): number {
   ] as const) {
     const flatOne = Math.abs(one.a[cross] - one.b[cross]) < 0.01
     const flatTwo = Math.abs(two.a[cross] - two.b[cross]) < 0.01
-    if (!flatOne || !flatTwo || Math.abs(one.a[cross] - two.a[cross]) > 2) continue
+    if (!flatOne || !flatTwo || Math.abs(one.a[cross] - two.a[cross]) > 3.9) continue
     const low = Math.max(Math.min(one.a[along], one.b[along]), Math.min(two.a[along], two.b[along]))
     const high = Math.min(Math.max(one.a[along], one.b[along]), Math.max(two.a[along], two.b[along]))
     return high - low
