@@ -12,7 +12,9 @@ import {
   wire,
 } from 'loomwright'
 import { bigPowerContact, heavyLug, instrumentCable, slimBoat } from '../shop-parts.ts'
-import * as kit from './equipment.ts'
+import * as net from './instruments.ts'
+import * as power from './power.ts'
+import * as radios from './radio.ts'
 
 // The same job, mended.
 
@@ -26,17 +28,17 @@ const ring = <const Id extends string>(
 const lug = <const Id extends string>(id: Id, on: JackOn, contact: 'lug-10' | 'lug-25', label: string) =>
   plug(id, on, { family: heavyLug, contact, zone: 'engine-space', label })
 
-const BAT1 = lug('BAT1', kit.boatBattery.at('POS'), 'lug-25', 'MAIN +')
-const BAT2 = lug('BAT2', kit.boatBattery.at('NEG'), 'lug-25', 'MAIN −')
-const BP1 = lug('BP1', kit.busBars.at('P1'), 'lug-25', 'BUS+ FEED')
-const BP2 = lug('BP2', kit.busBars.at('P1'), 'lug-10', 'FUSE BLOCK FEED')
-const FBI = plug('FBI', kit.fuseBlock.at('IN'), {
+const BAT1 = lug('BAT1', power.boatBattery.at('POS'), 'lug-25', 'MAIN +')
+const BAT2 = lug('BAT2', power.boatBattery.at('NEG'), 'lug-25', 'MAIN −')
+const BP1 = lug('BP1', power.busBars.at('P1'), 'lug-25', 'BUS+ FEED')
+const BP2 = lug('BP2', power.busBars.at('P1'), 'lug-10', 'FUSE BLOCK FEED')
+const FBI = plug('FBI', power.fuseBlock.at('IN'), {
   family: 'ring-m6',
   contact: 'lug-10',
   zone: 'helm-1',
   label: 'FUSE BLOCK IN',
 })
-const FBO = plug('FBO', kit.fuseBlock.at('OUT'), {
+const FBO = plug('FBO', power.fuseBlock.at('OUT'), {
   contact: 'screw-clamp',
   pins: { 1: { contact: 'ferrule-6' }, 3: { contact: 'ferrule-6' } },
   zone: 'helm-1',
@@ -44,13 +46,13 @@ const FBO = plug('FBO', kit.fuseBlock.at('OUT'), {
 })
 
 // No more than four rings on a stud.
-const BN1 = lug('BN1', kit.busBars.at('N1'), 'lug-25', 'BUS− MAIN')
-const BN2 = ring('BN2', kit.busBars.at('N1'), 'ring-yellow', 'BUS− RADIO')
-const BN4 = ring('BN4', kit.busBars.at('N1'), 'ring-yellow', 'BUS− PUMP')
-const BN3 = ring('BN3', kit.busBars.at('N3'), 'ring-blue', 'BUS− PLOTTER')
-const BN5 = ring('BN5', kit.busBars.at('N3'), 'ring-blue', 'BUS− HAILER')
-const BN6 = ring('BN6', kit.busBars.at('N3'), 'ring-red', 'BUS− NET')
-const BN8 = ring('BN8', kit.busBars.at('N3'), 'ring-red', 'BUS− BUZZER')
+const BN1 = lug('BN1', power.busBars.at('N1'), 'lug-25', 'BUS− MAIN')
+const BN2 = ring('BN2', power.busBars.at('N1'), 'ring-yellow', 'BUS− RADIO')
+const BN4 = ring('BN4', power.busBars.at('N1'), 'ring-yellow', 'BUS− PUMP')
+const BN3 = ring('BN3', power.busBars.at('N3'), 'ring-blue', 'BUS− PLOTTER')
+const BN5 = ring('BN5', power.busBars.at('N3'), 'ring-blue', 'BUS− HAILER')
+const BN6 = ring('BN6', power.busBars.at('N3'), 'ring-red', 'BUS− NET')
+const BN8 = ring('BN8', power.busBars.at('N3'), 'ring-red', 'BUS− BUZZER')
 
 /** Within 178 mm of the battery and sheathed up to it (ABYC E-11). */
 const F1 = fuse('F1', {
@@ -62,41 +64,49 @@ const F1 = fuse('F1', {
   zone: 'engine-space',
 })
 
-const R1 = plug('R1', kit.boatRadio.at('J1'), {
+const R1 = plug('R1', radios.boatRadio.at('J1'), {
   contact: 'rect-small',
   pins: { 1: { contact: bigPowerContact }, 2: { contact: bigPowerContact } },
   zone: 'helm-1',
   label: 'RADIO',
 })
-const ANT = plug('ANT', kit.boatRadio.at('ANT'), {
+const ANT = plug('ANT', radios.boatRadio.at('ANT'), {
   contact: 'coax-solder',
   zone: 'helm-1',
   label: 'RADIO ANT',
 })
-const WHIP = plug('WHIP', kit.boatAntenna.at('A1'), { contact: 'coax-solder', zone: 'roof', label: 'WHIP' })
-const H2 = plug('H2', kit.secondHandset8.at('J1'), {
+const WHIP = plug('WHIP', radios.boatAntenna.at('A1'), {
+  contact: 'coax-solder',
+  zone: 'roof',
+  label: 'WHIP',
+})
+const H2 = plug('H2', radios.secondHandset8.at('J1'), {
   contact: 'm12-8-screw',
   zone: 'helm-2',
   label: 'HANDSET 2',
 })
-const GN = plug('GN', kit.gnss.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'GNSS' })
-const N1 = plug('N1', kit.plotter.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'PLOTTER' })
-const BZ = plug('BZ', kit.buzzer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'BUZZER' })
-const HL = plug('HL', kit.hailer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'HAILER' })
-const HN = plug('HN', kit.hailerHorn.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'HAILER HORN' })
-const BOND = plug('BOND', kit.busBars.at('BOND'), {
+const GN = plug('GN', net.gnss.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'GNSS' })
+const N1 = plug('N1', net.plotter.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'PLOTTER' })
+const BZ = plug('BZ', net.buzzer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'BUZZER' })
+const HL = plug('HL', radios.hailer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'HAILER' })
+const HN = plug('HN', radios.hailerHorn.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'roof',
+  label: 'HAILER HORN',
+})
+const BOND = plug('BOND', power.busBars.at('BOND'), {
   family: 'ring-m6',
   contact: 'ring-red',
   zone: 'engine-space',
   label: 'NET SCREEN',
 })
-const FS = plug('FS', kit.floatSwitch.at('J1'), {
+const FS = plug('FS', power.floatSwitch.at('J1'), {
   contact: 'sealed-3-6',
   seal: 'seal-3.7-4.5',
   zone: 'bilge',
   label: 'FLOAT SWITCH',
 })
-const PU = plug('PU', kit.bilgePump.at('J1'), {
+const PU = plug('PU', power.bilgePump.at('J1'), {
   contact: 'sealed-3-6',
   seal: 'seal-3.7-4.5',
   plugEmpty: true,
@@ -105,11 +115,11 @@ const PU = plug('PU', kit.bilgePump.at('J1'), {
 })
 
 // Instrument bus: T1 at the first helm, T2 at the second.
-const T1P = plug('T1P', kit.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET POWER' })
-const T1 = plug('T1', kit.busTee.at('B'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET TRUNK 1' })
-const T2 = plug('T2', kit.busTee.at('A'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET TRUNK 2' })
-const T2D = plug('T2D', kit.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET DROP' })
-const DS = plug('DS', kit.display.at('J1'), { contact: 'm12-screw', zone: 'helm-2', label: 'DISPLAY' })
+const T1P = plug('T1P', net.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET POWER' })
+const T1 = plug('T1', net.busTee.at('B'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET TRUNK 1' })
+const T2 = plug('T2', net.busTee.at('A'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET TRUNK 2' })
+const T2D = plug('T2D', net.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET DROP' })
+const DS = plug('DS', net.display.at('J1'), { contact: 'm12-screw', zone: 'helm-2', label: 'DISPLAY' })
 
 const tinned = { part: 'boat-tinned' } as const
 const slim = { part: slimBoat, zone: 'bilge' } as const
@@ -244,13 +254,13 @@ export const launchMended = harness('launch-mended', {
   notes: ['All cables enter the fuse panel from below, with a drip loop.', 'Fit F1 last.'],
 })
 
-const bars = unit('bars', kit.busBars, { zone: 'engine-space' })
-const house = unit('house', kit.housePanel, { zone: 'engine-space' })
-const tee1 = unit('tee1', kit.busTee, { zone: 'helm-1' })
-const tee2 = unit('tee2', kit.busTee, { zone: 'helm-2' })
-const end1 = unit('end1', kit.terminatorSocket, { zone: 'helm-1' })
-const end2 = unit('end2', kit.terminatorPin, { zone: 'helm-2' })
-const heading = unit('heading', kit.headingSensor, { zone: 'helm-1' })
+const bars = unit('bars', power.busBars, { zone: 'engine-space' })
+const house = unit('house', power.housePanel, { zone: 'engine-space' })
+const tee1 = unit('tee1', net.busTee, { zone: 'helm-1' })
+const tee2 = unit('tee2', net.busTee, { zone: 'helm-2' })
+const end1 = unit('end1', net.terminatorSocket, { zone: 'helm-1' })
+const end2 = unit('end2', net.terminatorPin, { zone: 'helm-2' })
+const heading = unit('heading', net.headingSensor, { zone: 'helm-1' })
 const boat = loom('main', launchMended)
 
 export const harbourLaunch = installation('harbour-launch', {
@@ -268,26 +278,26 @@ export const harbourLaunch = installation('harbour-launch', {
   highest: '162.1 MHz',
   procedures: ['fit-launch.md'],
   units: [
-    unit('battery', kit.boatBattery, { zone: 'engine-space' }),
+    unit('battery', power.boatBattery, { zone: 'engine-space' }),
     bars,
     house,
-    unit('fuses', kit.fuseBlock, { zone: 'helm-1' }),
-    unit('radio', kit.boatRadio, { zone: 'helm-1' }),
-    unit('plotter', kit.plotter, { zone: 'helm-1' }),
-    unit('buzzer', kit.buzzer, { zone: 'helm-1' }),
-    unit('hailer', kit.hailer, { zone: 'helm-1' }),
-    unit('horn', kit.hailerHorn, { zone: 'roof' }),
-    unit('float', kit.floatSwitch, { zone: 'bilge' }),
-    unit('pump', kit.bilgePump, { zone: 'bilge' }),
+    unit('fuses', power.fuseBlock, { zone: 'helm-1' }),
+    unit('radio', radios.boatRadio, { zone: 'helm-1' }),
+    unit('plotter', net.plotter, { zone: 'helm-1' }),
+    unit('buzzer', net.buzzer, { zone: 'helm-1' }),
+    unit('hailer', radios.hailer, { zone: 'helm-1' }),
+    unit('horn', radios.hailerHorn, { zone: 'roof' }),
+    unit('float', power.floatSwitch, { zone: 'bilge' }),
+    unit('pump', power.bilgePump, { zone: 'bilge' }),
     tee1,
     tee2,
     end1,
     end2,
     heading,
-    unit('display', kit.display, { zone: 'helm-2' }),
-    unit('handset2', kit.secondHandset8, { zone: 'helm-2' }),
-    unit('gnss', kit.gnss, { zone: 'roof' }),
-    unit('antenna', kit.boatAntenna, { zone: 'roof' }),
+    unit('display', net.display, { zone: 'helm-2' }),
+    unit('handset2', radios.secondHandset8, { zone: 'helm-2' }),
+    unit('gnss', net.gnss, { zone: 'roof' }),
+    unit('antenna', radios.boatAntenna, { zone: 'roof' }),
   ],
   looms: [boat],
   mates: [

@@ -1,6 +1,8 @@
 import { cable, fuse, harness, installation, type JackOn, loom, mate, plug, unit, wire } from 'loomwright'
 import { instrumentCable, smallRing, stallFlex } from '../shop-parts.ts'
-import * as kit from './equipment.ts'
+import * as net from './instruments.ts'
+import * as power from './power.ts'
+import * as radios from './radio.ts'
 
 // The job as it was first planned. It is wrong on purpose, in many places; `check` finds them. See mended.ts for the cure.
 
@@ -11,24 +13,24 @@ const ring = <const Id extends string>(
   label: string,
 ) => plug(id, on, { family: 'ring-m8', contact, zone: 'engine-space', label })
 
-const BAT1 = ring('BAT1', kit.boatBattery.at('POS'), 'lug-10', 'MAIN +')
-const BAT2 = ring('BAT2', kit.boatBattery.at('NEG'), 'lug-10', 'MAIN −')
-const BP1 = ring('BP1', kit.busBars.at('P1'), 'lug-10', 'BUS+ FEED')
-const BP2 = ring('BP2', kit.busBars.at('P1'), 'lug-10', 'FUSE BLOCK FEED')
-const FBI = plug('FBI', kit.fuseBlock.at('IN'), {
+const BAT1 = ring('BAT1', power.boatBattery.at('POS'), 'lug-10', 'MAIN +')
+const BAT2 = ring('BAT2', power.boatBattery.at('NEG'), 'lug-10', 'MAIN −')
+const BP1 = ring('BP1', power.busBars.at('P1'), 'lug-10', 'BUS+ FEED')
+const BP2 = ring('BP2', power.busBars.at('P1'), 'lug-10', 'FUSE BLOCK FEED')
+const FBI = plug('FBI', power.fuseBlock.at('IN'), {
   family: 'ring-m6',
   contact: 'lug-10',
   zone: 'helm-1',
   label: 'FUSE BLOCK IN',
 })
-const FBO = plug('FBO', kit.fuseBlock.at('OUT'), {
+const FBO = plug('FBO', power.fuseBlock.at('OUT'), {
   contact: 'screw-clamp',
   zone: 'helm-1',
   label: 'FUSE BLOCK OUT',
 })
 
 // Everything comes back to one stud.
-const negative = kit.busBars.at('N1')
+const negative = power.busBars.at('N1')
 const BN1 = ring('BN1', negative, 'lug-10', 'BUS− MAIN')
 const BN2 = ring('BN2', negative, 'ring-blue', 'BUS− RADIO')
 const BN3 = ring('BN3', negative, 'ring-red', 'BUS− PLOTTER')
@@ -41,41 +43,49 @@ const BN8 = ring('BN8', negative, 'ring-red', 'BUS− BUZZER')
 const F1 = fuse('F1', { title: 'Main', rating: '40 A', part: 'maxi-40', zone: 'engine-space' })
 const F7 = fuse('F7', { title: 'Radio negative', rating: '10 A', part: 'blade-10', zone: 'engine-space' })
 
-const R1 = plug('R1', kit.boatRadio.at('J1'), {
+const R1 = plug('R1', radios.boatRadio.at('J1'), {
   contact: 'rect-small',
   pins: { 1: { contact: 'rect-power' }, 2: { contact: 'rect-power' } },
   zone: 'helm-1',
   label: 'RADIO',
 })
-const ANT = plug('ANT', kit.boatRadio.at('ANT'), {
+const ANT = plug('ANT', radios.boatRadio.at('ANT'), {
   contact: 'coax-solder',
   zone: 'helm-1',
   label: 'RADIO ANT',
 })
-const WHIP = plug('WHIP', kit.boatAntenna.at('A1'), { contact: 'coax-solder', zone: 'roof', label: 'WHIP' })
-const H2 = plug('H2', kit.secondHandset.at('J1'), {
+const WHIP = plug('WHIP', radios.boatAntenna.at('A1'), {
+  contact: 'coax-solder',
+  zone: 'roof',
+  label: 'WHIP',
+})
+const H2 = plug('H2', radios.secondHandset.at('J1'), {
   contact: 'm12-screw',
   zone: 'helm-2',
   label: 'HANDSET 2',
 })
-const GN = plug('GN', kit.gnss.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'GNSS' })
-const N1 = plug('N1', kit.plotter.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'PLOTTER' })
-const BZ = plug('BZ', kit.buzzer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'BUZZER' })
-const HL = plug('HL', kit.hailer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'HAILER' })
-const HN = plug('HN', kit.hailerHorn.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'HAILER HORN' })
-const BOND = plug('BOND', kit.busBars.at('BOND'), {
+const GN = plug('GN', net.gnss.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'GNSS' })
+const N1 = plug('N1', net.plotter.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'PLOTTER' })
+const BZ = plug('BZ', net.buzzer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'BUZZER' })
+const HL = plug('HL', radios.hailer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'HAILER' })
+const HN = plug('HN', radios.hailerHorn.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'roof',
+  label: 'HAILER HORN',
+})
+const BOND = plug('BOND', power.busBars.at('BOND'), {
   family: 'ring-m6',
   contact: 'ring-red',
   zone: 'engine-space',
   label: 'BOND',
 })
-const FS = plug('FS', kit.floatSwitch.at('J1'), {
+const FS = plug('FS', power.floatSwitch.at('J1'), {
   contact: 'sealed-0.75-2.5',
   seal: 'seal-2.4-3.0',
   zone: 'bilge',
   label: 'FLOAT SWITCH',
 })
-const PU = plug('PU', kit.bilgePump.at('J1'), {
+const PU = plug('PU', power.bilgePump.at('J1'), {
   contact: 'sealed-0.75-2.5',
   seal: 'seal-1.7-2.4',
   zone: 'bilge',
@@ -83,11 +93,11 @@ const PU = plug('PU', kit.bilgePump.at('J1'), {
 })
 
 // Instrument bus: T1 at the first helm, T2 at the second.
-const T1P = plug('T1P', kit.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET POWER' })
-const T1 = plug('T1', kit.busTee.at('B'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET TRUNK 1' })
-const T2 = plug('T2', kit.busTee.at('A'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET TRUNK 2' })
-const T2D = plug('T2D', kit.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET DROP' })
-const DS = plug('DS', kit.display.at('J1'), { contact: 'm12-screw', zone: 'helm-2', label: 'DISPLAY' })
+const T1P = plug('T1P', net.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET POWER' })
+const T1 = plug('T1', net.busTee.at('B'), { contact: 'm12-screw', zone: 'helm-1', label: 'NET TRUNK 1' })
+const T2 = plug('T2', net.busTee.at('A'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET TRUNK 2' })
+const T2D = plug('T2D', net.busTee.at('C'), { contact: 'm12-screw', zone: 'helm-2', label: 'NET DROP' })
+const DS = plug('DS', net.display.at('J1'), { contact: 'm12-screw', zone: 'helm-2', label: 'DISPLAY' })
 
 const flex = { part: stallFlex } as const
 
@@ -208,12 +218,12 @@ export const launchPlanned = harness('launch-planned', {
   notes: ['All cables enter the fuse panel from above.'],
 })
 
-const bars = unit('bars', kit.busBars, { zone: 'engine-space' })
-const house = unit('house', kit.housePanel, { zone: 'engine-space' })
-const tee1 = unit('tee1', kit.busTee, { zone: 'helm-1' })
-const tee2 = unit('tee2', kit.busTee, { zone: 'helm-2' })
-const end1 = unit('end1', kit.terminatorSocket, { zone: 'helm-1' })
-const heading = unit('heading', kit.headingSensor, { zone: 'helm-1' })
+const bars = unit('bars', power.busBars, { zone: 'engine-space' })
+const house = unit('house', power.housePanel, { zone: 'engine-space' })
+const tee1 = unit('tee1', net.busTee, { zone: 'helm-1' })
+const tee2 = unit('tee2', net.busTee, { zone: 'helm-2' })
+const end1 = unit('end1', net.terminatorSocket, { zone: 'helm-1' })
+const heading = unit('heading', net.headingSensor, { zone: 'helm-1' })
 const boat = loom('main', launchPlanned)
 
 export const harbourLaunchPlanned = installation('harbour-launch-planned', {
@@ -229,25 +239,25 @@ export const harbourLaunchPlanned = installation('harbour-launch-planned', {
   ambient: '20 °C',
   highest: '162.1 MHz',
   units: [
-    unit('battery', kit.boatBattery, { zone: 'engine-space' }),
+    unit('battery', power.boatBattery, { zone: 'engine-space' }),
     bars,
     house,
-    unit('fuses', kit.fuseBlock, { zone: 'helm-1' }),
-    unit('radio', kit.boatRadio, { zone: 'helm-1' }),
-    unit('plotter', kit.plotter, { zone: 'helm-1' }),
-    unit('buzzer', kit.buzzer, { zone: 'helm-1' }),
-    unit('hailer', kit.hailer, { zone: 'helm-1' }),
-    unit('horn', kit.hailerHorn, { zone: 'roof' }),
-    unit('float', kit.floatSwitch, { zone: 'bilge' }),
-    unit('pump', kit.bilgePump, { zone: 'bilge' }),
+    unit('fuses', power.fuseBlock, { zone: 'helm-1' }),
+    unit('radio', radios.boatRadio, { zone: 'helm-1' }),
+    unit('plotter', net.plotter, { zone: 'helm-1' }),
+    unit('buzzer', net.buzzer, { zone: 'helm-1' }),
+    unit('hailer', radios.hailer, { zone: 'helm-1' }),
+    unit('horn', radios.hailerHorn, { zone: 'roof' }),
+    unit('float', power.floatSwitch, { zone: 'bilge' }),
+    unit('pump', power.bilgePump, { zone: 'bilge' }),
     tee1,
     tee2,
     end1,
     heading,
-    unit('display', kit.display, { zone: 'helm-2' }),
-    unit('handset2', kit.secondHandset, { zone: 'helm-2' }),
-    unit('gnss', kit.gnss, { zone: 'roof' }),
-    unit('antenna', kit.boatAntenna, { zone: 'roof' }),
+    unit('display', net.display, { zone: 'helm-2' }),
+    unit('handset2', radios.secondHandset, { zone: 'helm-2' }),
+    unit('gnss', net.gnss, { zone: 'roof' }),
+    unit('antenna', radios.boatAntenna, { zone: 'roof' }),
   ],
   looms: [boat],
   mates: [

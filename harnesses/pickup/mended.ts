@@ -13,30 +13,32 @@ import {
   wire,
 } from 'loomwright'
 import { bigPowerContact } from '../shop-parts.ts'
-import * as kit from './equipment.ts'
+import * as extras from './accessories.ts'
+import * as radios from './radio.ts'
+import * as vehicle from './vehicle.ts'
 
 // The same job, mended.
 
 const R1 = connector('R1', 'ring-m8', 'genderless', {
-  fits: kit.pickupBattery.at('POS'),
+  fits: vehicle.pickupBattery.at('POS'),
   contact: 'ring-yellow',
   zone: 'engine-bay',
   label: 'RADIO FEED',
 })
 const R2 = connector('R2', 'ring-m8', 'genderless', {
-  fits: kit.pickupBattery.at('POS'),
+  fits: vehicle.pickupBattery.at('POS'),
   contact: 'ring-red',
   zone: 'engine-bay',
   label: 'HORN FEED',
 })
 /** The body side of the sensor, so that the sensor counts what the radio draws. */
 const G1 = connector('G1', 'ring-m6', 'genderless', {
-  fits: kit.pickupBattery.at('G1'),
+  fits: vehicle.pickupBattery.at('G1'),
   contact: 'ring-yellow',
   zone: 'engine-bay',
   label: 'RADIO RETURN',
 })
-const T1 = plug('T1', kit.fuseBox.at('KL15'), {
+const T1 = plug('T1', vehicle.fuseBox.at('KL15'), {
   contact: 'receptacle-6.3-red',
   zone: 'dash',
   label: 'IGNITION TAP',
@@ -45,14 +47,22 @@ const F1 = fuse('F1', { title: 'Radio', rating: '20 A', part: 'blade-20', zone: 
 const F2 = fuse('F2', { title: 'Ignition sense and modem', rating: '3 A', part: 'blade-3', zone: 'dash' })
 const F3 = fuse('F3', { title: 'Horn', rating: '10 A', part: 'blade-10', zone: 'scuttle' })
 
-const P1 = plug('P1', kit.mobile.at('J1'), { contact: bigPowerContact, zone: 'seat-back', label: 'RADIO DC' })
-const P2 = plug('P2', kit.mobile.at('J2'), {
+const P1 = plug('P1', radios.mobile.at('J1'), {
+  contact: bigPowerContact,
+  zone: 'seat-back',
+  label: 'RADIO DC',
+})
+const P2 = plug('P2', radios.mobile.at('J2'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
   label: 'RADIO ACC 25',
 })
-const P3 = plug('P3', kit.mobile.at('J3'), { contact: 'modular-idc', zone: 'seat-back', label: 'RADIO HEAD' })
-const P4 = plug('P4', kit.headRound.at('J4'), {
+const P3 = plug('P3', radios.mobile.at('J3'), {
+  contact: 'modular-idc',
+  zone: 'seat-back',
+  label: 'RADIO HEAD',
+})
+const P4 = plug('P4', radios.headRound.at('J4'), {
   contact: 'modular-idc',
   zone: 'dash',
   reach: '150 mm',
@@ -69,43 +79,59 @@ const K1 = relay('K1', {
   suppressed: 'diode',
   pulled: ['alarm'],
 })
-const H1 = plug('H1', kit.horn.at('PLUS'), {
+const H1 = plug('H1', vehicle.horn.at('PLUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
   label: 'HORN PLUS',
 })
-const H2 = plug('H2', kit.horn.at('MINUS'), {
+const H2 = plug('H2', vehicle.horn.at('MINUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
   label: 'HORN MINUS',
 })
 const G2 = connector('G2', 'ring-m6', 'genderless', {
-  fits: kit.pickupBattery.at('G2'),
+  fits: vehicle.pickupBattery.at('G2'),
   contact: 'ring-red',
   zone: 'grille',
   label: 'HORN BODY',
 })
-const S1 = plug('S1', kit.speaker8.at('TB'), { contact: 'screw-clamp', zone: 'dash', label: 'SPEAKER LEFT' })
-const S2 = plug('S2', kit.speaker8.at('TB'), { contact: 'screw-clamp', zone: 'dash', label: 'SPEAKER RIGHT' })
-const U1 = plug('U1', kit.footswitch.at('J1'), {
+const S1 = plug('S1', extras.speaker8.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'dash',
+  label: 'SPEAKER LEFT',
+})
+const S2 = plug('S2', extras.speaker8.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'dash',
+  label: 'SPEAKER RIGHT',
+})
+const U1 = plug('U1', extras.footswitch.at('J1'), {
   contact: 'jack-6.35-solder',
   zone: 'floor',
   label: 'FOOT SWITCH',
 })
-const X1 = plug('X1', kit.modem.at('J1'), {
+const X1 = plug('X1', extras.modem.at('J1'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
   label: 'MODEM 9',
 })
-const X2 = plug('X2', kit.modem.at('J2'), { contact: 'rect-medium', zone: 'seat-back', label: 'MODEM DC' })
+const X2 = plug('X2', extras.modem.at('J2'), { contact: 'rect-medium', zone: 'seat-back', label: 'MODEM DC' })
 const G3 = connector('G3', 'ring-m6', 'genderless', {
-  fits: kit.pickupBattery.at('G3'),
+  fits: vehicle.pickupBattery.at('G3'),
   contact: 'ring-red',
   zone: 'seat-back',
   label: 'MODEM BODY',
 })
-const P5 = plug('P5', kit.mobile.at('ANT'), { contact: 'coax-crimp', zone: 'seat-back', label: 'RADIO ANT' })
-const P6 = plug('P6', kit.antenna.at('A1'), { contact: 'coax-crimp', zone: 'rear-glass', label: 'ANTENNA' })
+const P5 = plug('P5', radios.mobile.at('ANT'), {
+  contact: 'coax-crimp',
+  zone: 'seat-back',
+  label: 'RADIO ANT',
+})
+const P6 = plug('P6', radios.antenna.at('A1'), {
+  contact: 'coax-crimp',
+  zone: 'rear-glass',
+  label: 'ANTENNA',
+})
 
 const thin = { part: 'vehicle-thin-wall' } as const
 const hot = { ...thin, zone: 'engine-bay' } as const
@@ -214,13 +240,13 @@ export const pickupMended = harness('pickup-mended', {
   notes: ['Fit F1, F2 and F3 last.', 'Tape every 200 mm; grommet where A02 and A03 leave the engine bay.'],
 })
 
-const C1 = plug('C1', kit.headRound.at('J5'), {
+const C1 = plug('C1', radios.headRound.at('J5'), {
   contact: 'm12-8-screw',
   zone: 'dash',
   reach: '150 mm',
   label: 'HANDSET J5',
 })
-const C2 = plug('C2', kit.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
+const C2 = plug('C2', extras.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
 
 /** Six feet is the usual handset cord (common practice). */
 export const handsetCordMended = harness('handset-cord-mended', {
@@ -237,11 +263,11 @@ export const handsetCordMended = harness('handset-cord-mended', {
   }),
 })
 
-const battery = unit('battery', kit.pickupBattery, { zone: 'engine-bay' })
-const radio = unit('radio', kit.mobile, { zone: 'seat-back', title: 'Transceiver behind the seat' })
-const left = unit('speaker-left', kit.speaker8, { zone: 'dash' })
-const right = unit('speaker-right', kit.speaker8, { zone: 'dash' })
-const data = unit('modem', kit.modem, { zone: 'seat-back' })
+const battery = unit('battery', vehicle.pickupBattery, { zone: 'engine-bay' })
+const radio = unit('radio', radios.mobile, { zone: 'seat-back', title: 'Transceiver behind the seat' })
+const left = unit('speaker-left', extras.speaker8, { zone: 'dash' })
+const right = unit('speaker-right', extras.speaker8, { zone: 'dash' })
+const data = unit('modem', extras.modem, { zone: 'seat-back' })
 const main = loom('main', pickupMended)
 
 export const councilPickup = installation('council-pickup', {
@@ -261,16 +287,16 @@ export const councilPickup = installation('council-pickup', {
   procedures: ['fit-pickup.md'],
   units: [
     battery,
-    unit('taps', kit.fuseBox, { zone: 'dash' }),
+    unit('taps', vehicle.fuseBox, { zone: 'dash' }),
     radio,
-    unit('head', kit.headRound, { zone: 'dash', title: 'Control head on the dash' }),
-    unit('handset', kit.handset, { zone: 'dash' }),
+    unit('head', radios.headRound, { zone: 'dash', title: 'Control head on the dash' }),
+    unit('handset', extras.handset, { zone: 'dash' }),
     left,
     right,
     data,
-    unit('horn', kit.horn, { zone: 'grille' }),
-    unit('pedal', kit.footswitch, { zone: 'floor' }),
-    unit('antenna', kit.antenna, { zone: 'rear-glass' }),
+    unit('horn', vehicle.horn, { zone: 'grille' }),
+    unit('pedal', extras.footswitch, { zone: 'floor' }),
+    unit('antenna', radios.antenna, { zone: 'rear-glass' }),
   ],
   looms: [main, loom('cord', handsetCordMended)],
   mates: [

@@ -11,30 +11,32 @@ import {
   unit,
   wire,
 } from 'loomwright'
-import * as kit from './equipment.ts'
+import * as extras from './accessories.ts'
+import * as radios from './radio.ts'
+import * as vehicle from './vehicle.ts'
 
 // The job as it was first planned. It is wrong on purpose, in many places; `check` finds them. See mended.ts for the cure.
 
 // Supply: rings on the battery, tabs in the fuse box, fuses in the run.
 const R1 = connector('R1', 'ring-m8', 'genderless', {
-  fits: kit.pickupBattery.at('POS'),
+  fits: vehicle.pickupBattery.at('POS'),
   contact: 'ring-yellow',
   zone: 'engine-bay',
   label: 'RADIO FEED',
 })
 const R2 = connector('R2', 'ring-m8', 'genderless', {
-  fits: kit.pickupBattery.at('POS'),
+  fits: vehicle.pickupBattery.at('POS'),
   contact: 'ring-red',
   zone: 'engine-bay',
   label: 'HORN FEED',
 })
 const R3 = connector('R3', 'ring-m8', 'genderless', {
-  fits: kit.pickupBattery.at('POST'),
+  fits: vehicle.pickupBattery.at('POST'),
   contact: 'ring-red',
   zone: 'engine-bay',
   label: 'RADIO RETURN',
 })
-const T1 = plug('T1', kit.fuseBox.at('KL30'), {
+const T1 = plug('T1', vehicle.fuseBox.at('KL30'), {
   contact: 'receptacle-6.3-red',
   zone: 'dash',
   label: 'IGN SENSE TAP',
@@ -44,18 +46,18 @@ const F2 = fuse('F2', { title: 'Ignition sense', rating: '3 A', part: 'blade-3',
 const F3 = fuse('F3', { title: 'Horn', rating: '10 A', part: 'blade-10', zone: 'scuttle' })
 
 // Radio.
-const P1 = plug('P1', kit.mobile.at('J1'), { contact: 'rect-power', zone: 'seat-back', label: 'RADIO DC' })
-const P2 = plug('P2', kit.mobile.at('J2'), {
+const P1 = plug('P1', radios.mobile.at('J1'), { contact: 'rect-power', zone: 'seat-back', label: 'RADIO DC' })
+const P2 = plug('P2', radios.mobile.at('J2'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
   label: 'RADIO ACC 25',
 })
-const P3 = plug('P3', kit.mobile.at('J3'), {
+const P3 = plug('P3', radios.mobile.at('J3'), {
   contact: 'modular-idc',
   zone: 'seat-back',
   label: 'RADIO HEAD',
 })
-const P4 = plug('P4', kit.headTwin.at('J4'), {
+const P4 = plug('P4', radios.headTwin.at('J4'), {
   contact: 'modular-idc',
   zone: 'dash',
   reach: '150 mm',
@@ -72,40 +74,60 @@ const K1 = relay('K1', {
   suppressed: 'none',
   pulled: ['alarm'],
 })
-const H1 = plug('H1', kit.horn.at('PLUS'), {
+const H1 = plug('H1', vehicle.horn.at('PLUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
   label: 'HORN PLUS',
 })
-const H2 = plug('H2', kit.horn.at('MINUS'), {
+const H2 = plug('H2', vehicle.horn.at('MINUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
   label: 'HORN MINUS',
 })
 const G2 = connector('G2', 'ring-m6', 'genderless', {
-  fits: kit.pickupBattery.at('G2'),
+  fits: vehicle.pickupBattery.at('G2'),
   contact: 'ring-red',
   zone: 'grille',
   label: 'HORN BODY',
 })
 
 // Speakers, foot switch, modem, antenna.
-const S1 = plug('S1', kit.speaker4.at('TB'), { contact: 'screw-clamp', zone: 'dash', label: 'SPEAKER LEFT' })
-const S2 = plug('S2', kit.speaker4.at('TB'), { contact: 'screw-clamp', zone: 'dash', label: 'SPEAKER RIGHT' })
+const S1 = plug('S1', extras.speaker4.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'dash',
+  label: 'SPEAKER LEFT',
+})
+const S2 = plug('S2', extras.speaker4.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'dash',
+  label: 'SPEAKER RIGHT',
+})
 const G3 = connector('G3', 'ring-m6', 'genderless', {
-  fits: kit.pickupBattery.at('G3'),
+  fits: vehicle.pickupBattery.at('G3'),
   contact: 'ring-red',
   zone: 'dash',
   label: 'SPEAKER BODY',
 })
-const U1 = plug('U1', kit.footswitch.at('J1'), {
+const U1 = plug('U1', extras.footswitch.at('J1'), {
   contact: 'jack-6.35-solder',
   zone: 'floor',
   label: 'FOOT SWITCH',
 })
-const X1 = plug('X1', kit.modem.at('J1'), { contact: 'dsub-crimp-20', zone: 'seat-back', label: 'MODEM 9' })
-const P5 = plug('P5', kit.mobile.at('ANT'), { contact: 'coax-crimp', zone: 'seat-back', label: 'RADIO ANT' })
-const P6 = plug('P6', kit.antenna.at('A1'), { contact: 'coax-crimp', zone: 'rear-glass', label: 'ANTENNA' })
+const X1 = plug('X1', extras.modem.at('J1'), {
+  contact: 'dsub-crimp-20',
+  zone: 'seat-back',
+  label: 'MODEM 9',
+})
+const P5 = plug('P5', radios.mobile.at('ANT'), {
+  contact: 'coax-crimp',
+  zone: 'seat-back',
+  label: 'RADIO ANT',
+})
+const P6 = plug('P6', radios.antenna.at('A1'), {
+  contact: 'coax-crimp',
+  zone: 'rear-glass',
+  label: 'ANTENNA',
+})
 
 const thin = { part: 'vehicle-thin-wall' } as const
 const hot = { ...thin, zone: 'engine-bay' } as const
@@ -193,13 +215,13 @@ export const pickupPlanned = harness('pickup-planned', {
   cables: [headCable, modemCable, feeder],
 })
 
-const C1 = plug('C1', kit.headTwin.at('J5'), {
+const C1 = plug('C1', radios.headTwin.at('J5'), {
   contact: 'modular-idc',
   zone: 'dash',
   reach: '150 mm',
   label: 'HANDSET J5',
 })
-const C2 = plug('C2', kit.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
+const C2 = plug('C2', extras.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
 
 /** Six feet is the usual handset cord (common practice). */
 export const handsetCordPlanned = harness('handset-cord-planned', {
@@ -215,13 +237,13 @@ export const handsetCordPlanned = harness('handset-cord-planned', {
   }),
 })
 
-const battery = unit('battery', kit.pickupBattery, { zone: 'engine-bay' })
-const taps = unit('taps', kit.fuseBox, { zone: 'dash' })
-const radio = unit('radio', kit.mobile, { zone: 'seat-back', title: 'Transceiver behind the seat' })
-const head = unit('head', kit.headTwin, { zone: 'dash', title: 'Control head on the dash' })
-const left = unit('speaker-left', kit.speaker4, { zone: 'dash' })
-const right = unit('speaker-right', kit.speaker4, { zone: 'dash' })
-const data = unit('modem', kit.modem, { zone: 'seat-back' })
+const battery = unit('battery', vehicle.pickupBattery, { zone: 'engine-bay' })
+const taps = unit('taps', vehicle.fuseBox, { zone: 'dash' })
+const radio = unit('radio', radios.mobile, { zone: 'seat-back', title: 'Transceiver behind the seat' })
+const head = unit('head', radios.headTwin, { zone: 'dash', title: 'Control head on the dash' })
+const left = unit('speaker-left', extras.speaker4, { zone: 'dash' })
+const right = unit('speaker-right', extras.speaker4, { zone: 'dash' })
+const data = unit('modem', extras.modem, { zone: 'seat-back' })
 const main = loom('main', pickupPlanned)
 const cord = loom('cord', handsetCordPlanned)
 
@@ -243,13 +265,13 @@ export const councilPickupPlanned = installation('council-pickup-planned', {
     taps,
     radio,
     head,
-    unit('handset', kit.handset, { zone: 'dash' }),
+    unit('handset', extras.handset, { zone: 'dash' }),
     left,
     right,
     data,
-    unit('horn', kit.horn, { zone: 'grille' }),
-    unit('pedal', kit.footswitch, { zone: 'floor' }),
-    unit('antenna', kit.antenna, { zone: 'rear-glass' }),
+    unit('horn', vehicle.horn, { zone: 'grille' }),
+    unit('pedal', extras.footswitch, { zone: 'floor' }),
+    unit('antenna', radios.antenna, { zone: 'rear-glass' }),
   ],
   looms: [main, cord],
   mates: [
