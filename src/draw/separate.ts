@@ -1,7 +1,7 @@
-import { cutAlong, expandTrunk } from './expand-trunk.ts'
 import type { PlacedGraph, PlacedTrunk, PlacedWire } from './layout.ts'
 import { PITCH } from './metrics.ts'
 import type { Box, Point } from './scene.ts'
+import { trunkLanes } from './trunk-lanes.ts'
 
 /** A level or upright piece of line, with what it belongs to. */
 interface Piece {
@@ -14,12 +14,9 @@ interface Piece {
 }
 
 /** Lines should be a millimetre and a half apart; where there is no room for that, at least clearly two lines. */
-const GAPS = [6, 6, 4, 3]
+const GAPS = [6, 6, 5, 4, 4]
 const LEVEL_STEPS = [4, -4, 6, -6, 8, -8, 11, -11, 14, -14, 18, -18]
-const UPRIGHT_STEPS = Array.from(
-  { length: 48 },
-  (_, i) => (i % 2 === 0 ? 1 : -1) * 4 * (1 + Math.floor(i / 2)),
-)
+const UPRIGHT_STEPS = Array.from({ length: 240 }, (_, i) => (i % 2 === 0 ? 1 : -1) * (1 + Math.floor(i / 2)))
 
 function pieces(owner: string, points: readonly Point[]): Piece[] {
   return points.slice(1).flatMap(([x, y], i): Piece[] => {
@@ -34,18 +31,11 @@ function pieces(owner: string, points: readonly Point[]): Piece[] {
 
 /** Every line of a trunk that is drawn: a core that is cut off and a screen that lands nowhere stop at the envelope. */
 function trunkPieces(trunk: PlacedTrunk): Piece[] {
-  const n = trunk.rows.rows.length
-  const { x, w, y, h } = trunk.label
-  return expandTrunk(trunk.points, n).flatMap((points, row) => {
+  return trunkLanes(trunk).lanes.flatMap(({ points, cut }, row) => {
     const run = trunk.runs[row]
     const owner = run?.key ?? trunk.id
-    if (run?.ends[0] && run.ends[1]) return pieces(owner, points)
-    const middle = y + h / 2
-    const parts = [1, -1].map((sign) =>
-      cutAlong(points, middle + sign * (row - (n - 1) / 2) * PITCH, x, x + w),
-    )
-    const cut = parts[0] ?? parts[1]
-    return cut ? pieces(owner, run?.ends[0] ? cut.before : cut.after) : pieces(owner, points)
+    if (!cut || (run?.ends[0] && run.ends[1])) return pieces(owner, points)
+    return pieces(owner, run?.ends[0] ? cut.before : cut.after)
   })
 }
 
@@ -113,8 +103,11 @@ function isFree(lines: readonly Piece[], label: Box | undefined, around: Surroun
   )
 }
 
-const nodeBoxes = (placed: PlacedGraph): Box[] =>
-  placed.nodes.filter((n) => n.block).map((n) => ({ x: n.x, y: n.y, w: n.shape.width, h: n.shape.height }))
+/** Blocks a conductor has to keep out of: all but those it ends in. */
+const boxesFor = (placed: PlacedGraph, ends: readonly string[]): Box[] =>
+  placed.nodes
+    .filter((node) => node.block && !ends.some((port) => node.portAt.has(port)))
+    .map(({ x, y, shape }) => ({ x, y, w: shape.width, h: shape.height }))
 
 const wireLabels = (wires: readonly PlacedWire[]) => wires.flatMap((wire) => wire.label ?? [])
 
@@ -124,13 +117,24 @@ function envelopeBox({ label, rows }: PlacedTrunk): Box {
   return { ...label, y: label.y + label.h / 2 - h / 2, h }
 }
 
+/** The label still stands on a level piece of its own line, and none of the line runs through it. */
+function standsOn(label: Box, own: readonly Piece[]): boolean {
+  const foot = label.y + label.h
+  const stands = own.some(
+    (p) => p.level && Math.abs(p.at - foot) < 6 && p.from <= label.x + 2 && p.to >= label.x + label.w - 2,
+  )
+  return stands && !own.some((piece) => inside(piece, label))
+}
+
 function moveWire(wire: PlacedWire, around: Surroundings): PlacedWire {
   for (const { points, j, dy } of variants(wire.points)) {
     const { label } = wire
     const y = wire.points[j]?.[1] ?? 0
     const carries = dy !== 0 && label !== undefined && Math.abs(label.y + label.h - y) < 6
     const moved = carries && label ? { ...label, y: label.y + dy } : label
-    if (isFree(pieces(wire.run.key, points), carries ? moved : undefined, around))
+    const own = pieces(wire.run.key, points)
+    if (moved && !standsOn(moved, own)) continue
+    if (isFree(own, carries ? moved : undefined, around))
       return { ...wire, points, ...(moved ? { label: moved } : {}) }
   }
   return wire
@@ -141,6 +145,8 @@ function moveTrunk(trunk: PlacedTrunk, around: Surroundings): PlacedTrunk {
     const { label } = trunk
     const carries = dy !== 0 && Math.abs(label.y + label.h / 2 - (trunk.points[j]?.[1] ?? 0)) < 1
     const moved = { ...trunk, points, ...(carries ? { label: { ...label, y: label.y + dy } } : {}) }
+    // The envelope has to stay on a level piece of every line.
+    if (trunkLanes(moved).lanes.some(({ cut }) => !cut)) continue
     if (isFree(trunkPieces(moved), carries ? envelopeBox(moved) : undefined, around)) return moved
   }
   return trunk
@@ -158,7 +164,6 @@ export function separate(placed: PlacedGraph): PlacedGraph {
 function separateOnce(placed: PlacedGraph, gap: number): PlacedGraph {
   const wires = [...placed.wires]
   const trunks = [...placed.trunks]
-  const boxes = nodeBoxes(placed)
   const linesOf = (skipWire: number, skipTrunk: number) => [
     ...wires.flatMap((wire, i) => (i === skipWire ? [] : pieces(wire.run.key, wire.points))),
     ...trunks.flatMap((trunk, i) => (i === skipTrunk ? [] : trunkPieces(trunk))),
@@ -168,13 +173,13 @@ function separateOnce(placed: PlacedGraph, gap: number): PlacedGraph {
     const lines = linesOf(i, -1)
     if (!clashes(own, lines, gap)) continue
     const labels = [...wireLabels(wires.filter((_, k) => k !== i)), ...trunks.map(envelopeBox)]
-    wires[i] = moveWire(wire, { gap, lines, boxes, labels })
+    wires[i] = moveWire(wire, { gap, lines, boxes: boxesFor(placed, [wire.source, wire.target]), labels })
   }
   for (const [i, trunk] of trunks.entries()) {
     const lines = linesOf(-1, i)
     if (!clashes(trunkPieces(trunk), lines, gap)) continue
     const labels = [...wireLabels(wires), ...trunks.filter((_, k) => k !== i).map(envelopeBox)]
-    trunks[i] = moveTrunk(trunk, { gap, lines, boxes, labels })
+    trunks[i] = moveTrunk(trunk, { gap, lines, boxes: boxesFor(placed, []), labels })
   }
   return { ...placed, wires, trunks }
 }

@@ -14,6 +14,9 @@ export interface SvgPage {
   readonly body: string
 }
 
+/** Text without control characters, half characters and direction marks, most of which XML forbids even escaped. */
+const printable = (text: string): string => text.replace(/\p{C}/gu, ' ')
+
 /**
  * Builds the finished document. The content passes through a real document tree, so that markup that is not well formed
  * stops here and never reaches a reader.
@@ -24,9 +27,10 @@ export function svgDocument(page: SvgPage): string {
   registerWindow(window, window.document)
   const root = SVG(window.document.documentElement) as Svg
   root.addClass('lw').size(page.width, page.height).viewbox(0, 0, page.viewBox.w, page.viewBox.h)
-  root.attr({ role: 'img', 'aria-label': page.title })
-  root.element('title').words(page.title)
-  root.element('desc').words(page.description)
+  const name = printable(page.title)
+  root.attr({ role: 'img', 'aria-label': name })
+  root.element('title').words(name)
+  root.element('desc').words(printable(page.description))
   if (page.css !== '') root.element('style').words(page.css)
   root.svg(page.body)
   return `${root.svg()}\n`

@@ -1,12 +1,12 @@
 import { drawLabel } from './conductor-label.ts'
-import { cutAlong, expandTrunk } from './expand-trunk.ts'
 import { flagMarks } from './flag-mark.ts'
 import { TWIST_ROOM } from './graph.ts'
 import type { PlacedTrunk } from './layout.ts'
-import { PITCH, TEXT } from './metrics.ts'
+import { TEXT } from './metrics.ts'
 import { type Item, line, type Point, text, type WireItem } from './scene.ts'
 import { shieldWords } from './sheet-model.ts'
 import { textWidth } from './text-width.ts'
+import { trunkLanes } from './trunk-lanes.ts'
 
 /** Parts of a drawing by the layer they belong to; later layers lie on top. */
 export interface Layers {
@@ -135,19 +135,21 @@ function drawConductor(
 }
 
 function envelopeOf(trunk: PlacedTrunk): Envelope {
-  const n = trunk.rows.rows.length
-  const x0 = trunk.label.x
-  const x1 = x0 + trunk.label.w
-  const middle = trunk.label.y + trunk.label.h / 2
-  const forward = cutAlong(trunk.points, middle, x0, x1)?.forward ?? true
-  const yOf = (row: number) => middle + (forward ? 1 : -1) * (row - (n - 1) / 2) * PITCH
-  const lanes = expandTrunk(trunk.points, n).map((points, row): Lane => {
-    const parts = cutAlong(points, yOf(row), x0, x1) ?? { before: points, after: points.slice(-1) }
-    return forward
-      ? { left: parts.before, right: parts.after }
-      : { left: [...parts.after].reverse(), right: [...parts.before].reverse() }
-  })
-  return { trunk, x0, x1, lanes, yOf, leftEnd: forward ? 0 : 1, rightEnd: forward ? 1 : 0 }
+  const { forward, lanes, yOf } = trunkLanes(trunk)
+  return {
+    trunk,
+    x0: trunk.label.x,
+    x1: trunk.label.x + trunk.label.w,
+    lanes: lanes.map(({ points, cut }): Lane => {
+      const { before, after } = cut ?? { before: points, after: points.slice(-1) }
+      return forward
+        ? { left: before, right: after }
+        : { left: [...after].reverse(), right: [...before].reverse() }
+    }),
+    yOf,
+    leftEnd: forward ? 0 : 1,
+    rightEnd: forward ? 1 : 0,
+  }
 }
 
 /** A cable, pair or screened pair with its envelope. */
