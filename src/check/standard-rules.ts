@@ -1,4 +1,5 @@
 import type { Rule } from './rule.ts'
+import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
@@ -45,6 +46,7 @@ export const standardRules: readonly Rule[] = [
   // power
   plusMeetsMinus,
   // audio
+  bridgedLegGrounded,
   pairLegsTogether,
   hotColdIdentity,
   coldLegAccounted,

@@ -41,4 +41,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   ],
   'shell-off-pin-1': ['lead.A02: A02 ties the shell of lead.P1 to pin 1'],
   'label-unique': ['lead.P2: lead.P1 and lead.P2 are both labelled “com  a”'],
+  'bridged-leg-grounded': [
+    'lead/radio.J1.4: A leg of a bridged output is grounded: radio.J1.4 (SPK−, loudspeaker output) meets horn.J2.3 (chassis) through A02, A04',
+  ],
 }
