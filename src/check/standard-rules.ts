@@ -20,6 +20,7 @@ import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
+import { speakerLoad } from './rules/speaker-load.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
 
 /**
@@ -52,6 +53,7 @@ export const standardRules: readonly Rule[] = [
   coldLegAccounted,
   lineTerminatedOnce,
   microphoneKind,
+  speakerLoad,
   // grounding
   shellOffPin1,
   // papers

@@ -44,4 +44,5 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'bridged-leg-grounded': [
     'lead/radio.J1.4: A leg of a bridged output is grounded: radio.J1.4 (SPK−, loudspeaker output) meets horn.J2.3 (chassis) through A02, A04',
   ],
+  'speaker-load': ['lead/radio.J1.1: The loudspeakers on radio.J1.1 are 2 Ω together (limit 4 Ω)'],
 }
