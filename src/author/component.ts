@@ -1,4 +1,5 @@
-import { type ComponentInput, type ComponentKind, terminalsOf } from '../describe/component.ts'
+import type { ComponentInput, ComponentKind } from '../describe/component.ts'
+import { terminalsOf } from '../describe/component-terminals.ts'
 import { type Pin, type PinArgument, withPins } from './end.ts'
 import { type FusePart, nameOf, ownOf, type Ref } from './part.ts'
 import { hide, mark, tidy } from './site.ts'

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { terminalsOf } from './component-terminals.ts'
 import { endText, idText, partIdText, proseText } from './name-schema.ts'
 import { ampsText, faradsText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
 
@@ -11,19 +12,6 @@ const common = {
       'Only inside equipment: which pin each terminal is joined to, such as { "in": "IN.1", "out": "F2.1" }.',
   }),
 }
-
-/** Terminals of each kind of component, as wires address them: "F1.in", "K1.86". */
-export const terminalsOf = {
-  fuse: ['in', 'out'],
-  switch: ['1', '2'],
-  relay: ['85', '86', '30', '87', '87a'],
-  diode: ['a', 'k'],
-  resistor: ['1', '2'],
-  capacitor: ['1', '2'],
-  coil: ['1', '2'],
-  transformer: ['p1', 'p2', 's1', 's2'],
-  link: ['1', '2'],
-} as const
 
 /** A part in the run of a conductor, or inside equipment. */
 export const component = z

@@ -21,7 +21,7 @@ import {
   wire,
 } from 'loomwright'
 import { describe, expect, test } from 'vitest'
-import { terminalsOf } from '../../src/describe/component.ts'
+import { terminalsOf } from '../../src/describe/component-terminals.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import { readShop } from '../../src/read/read-shop.ts'
 

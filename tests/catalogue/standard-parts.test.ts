@@ -22,7 +22,7 @@ import { BLADE_COLOURS, MAXI_COLOURS, type StandardFuseId } from '../../src/cata
 import type { StandardSealId } from '../../src/catalogue/seals.ts'
 import { standardParts } from '../../src/catalogue/standard-parts.ts'
 import type { StandardWireId } from '../../src/catalogue/wires.ts'
-import { terminalsOf } from '../../src/describe/component.ts'
+import { terminalsOf } from '../../src/describe/component-terminals.ts'
 import { type Part, part } from '../../src/describe/part.ts'
 import { BLADE_FUSE_COLOURS, LARGE_BLADE_FUSE_COLOURS } from '../../src/solve/formulas/fuse-ratings.ts'
 
