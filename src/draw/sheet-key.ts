@@ -2,12 +2,12 @@ import { COLOUR_CODES, type ColourCode, colourLabel, parseColour } from '../base
 import { TEXT, UNITS_PER_MM } from './metrics.ts'
 import { type Box, type Item, line, text } from './scene.ts'
 import type { Conductor, TitleBlock } from './sheet-model.ts'
-import { shorten, textWidth, wrapText } from './text-width.ts'
+import { textWidth, wrapText } from './text-width.ts'
 import { BAND_HEIGHT } from './title-block.ts'
 
 const LINE = 14
 const TITLE_WIDTH = 180 * UNITS_PER_MM
-const REVISIONS_WIDTH = 92 * UNITS_PER_MM
+const REVISIONS_WIDTH = 104 * UNITS_PER_MM
 
 /** Codes used on a sheet in the order of IEC 60757, and whether any conductor has a tracer. */
 function coloursOn(conductors: readonly Conductor[]): { codes: ColourCode[]; tracers: boolean } {
@@ -48,26 +48,39 @@ function drawColours(
   return { items, lines: Math.ceil(codes.length / perLine) }
 }
 
+/** The latest revisions that fit, oldest first; what changed may take two lines. */
 function drawRevisions(revisions: NonNullable<TitleBlock['revisions']>, x: number, top: number): Item[] {
-  const rowHeight = 16
-  const shown = revisions.slice(-Math.floor(BAND_HEIGHT / rowHeight - 1))
-  const rows = [{ revision: 'Rev.', date: 'Date', by: 'By', what: 'What changed and why' }, ...shown]
-  const widths = [34, 68, 70, REVISIONS_WIDTH - 172]
-  const items: Item[] = [
-    { kind: 'rect', className: 'lw-rule', x, y: top, w: REVISIONS_WIDTH, h: rows.length * rowHeight },
-  ]
-  for (const [r, row] of rows.entries()) {
-    const y = top + r * rowHeight
+  const widths = [36, 80, 80, REVISIONS_WIDTH - 196]
+  const lineHeight = 13
+  const cells = (texts: readonly string[], weight: 'bold' | 'regular') =>
+    texts.map((value, i) => wrapText(value, (widths[i] ?? 0) - 8, TEXT.small, i === 3 ? 2 : 1, weight))
+  const heightOf = (row: readonly string[][]) =>
+    lineHeight * Math.max(...row.map((lines) => lines.length)) + 4
+  const head = cells(['Rev.', 'Date', 'By', 'What changed and why'], 'bold')
+  let free = BAND_HEIGHT - heightOf(head)
+  const rows: { lines: string[][]; full: string[] }[] = []
+  for (const { revision, date, by, what } of [...revisions].reverse()) {
+    const full = [revision, date, by, what]
+    const lines = cells(full, 'regular')
+    free -= heightOf(lines)
+    if (free < 0) break
+    rows.unshift({ lines, full })
+  }
+  const items: Item[] = []
+  let y = top
+  for (const [r, { lines, full }] of [{ lines: head, full: [''] }, ...rows].entries()) {
     if (r > 0) items.push(line('lw-thin', [x, y], [x + REVISIONS_WIDTH, y]))
     let cx = x
-    for (const [i, value] of [row.revision, row.date, row.by, row.what].entries()) {
-      const width = widths[i] ?? 0
-      const weight = r === 0 ? 'bold' : 'regular'
-      const shownText = shorten(value, width - 8, TEXT.small, weight)
-      items.push(text(cx + 4, y + 12, shownText, { size: 'small', bold: r === 0, full: value }))
-      cx += width
+    for (const [i, cell] of lines.entries()) {
+      for (const [k, words] of cell.entries())
+        items.push(
+          text(cx + 4, y + 12 + k * lineHeight, words, { size: 'small', bold: r === 0, full: full[i] ?? '' }),
+        )
+      cx += widths[i] ?? 0
     }
+    y += heightOf(lines)
   }
+  items.push({ kind: 'rect', className: 'lw-rule', x, y: top, w: REVISIONS_WIDTH, h: y - top })
   return items
 }
 

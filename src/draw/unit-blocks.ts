@@ -4,7 +4,7 @@ import type { Block, EndRef, StripRow, StripSection, SymbolName } from './sheet-
 
 export interface UnitBlocks {
   readonly blocks: readonly Block[]
-  /** Units with nothing connected, by title. */
+  /** Units with nothing connected, by name. */
   readonly unconnected: readonly string[]
   /** Undefined for a terminal that is no connector pin. */
   placeOf(terminal: Terminal): EndRef | undefined
@@ -131,7 +131,7 @@ export function unitBlocks(loom: Loom, flagsAt: FlagsAt): UnitBlocks {
   for (const unit of loom.units) {
     const wired = unit.halves.filter((half) => gathered.used.has(half) || gathered.guests.has(half))
     if (wired.length === 0) {
-      unconnected.push(unit.title)
+      unconnected.push(unit.id)
       continue
     }
     const made = unitBlock(
