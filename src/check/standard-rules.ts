@@ -1,5 +1,6 @@
 import type { Rule } from './rule.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
+import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
@@ -56,6 +57,8 @@ export const standardRules: readonly Rule[] = [
   speakerLoad,
   // grounding
   shellOffPin1,
+  // switching
+  coilSuppressed,
   // papers
   labelUnique,
 ]

@@ -45,4 +45,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'lead/radio.J1.4: A leg of a bridged output is grounded: radio.J1.4 (SPK−, loudspeaker output) meets horn.J2.3 (chassis) through A02, A04',
   ],
   'speaker-load': ['lead/radio.J1.1: The loudspeakers on radio.J1.1 are 2 Ω together (limit 4 Ω)'],
+  'coil-suppressed': [
+    'lead.K1: The coil lead.K1 has no suppressor, and cue.J1.2 (CUE, switching output) switches it',
+  ],
 }
