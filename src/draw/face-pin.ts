@@ -40,22 +40,29 @@ function hatch(x: number, y: number, r: number): Item[] {
 
 const SIZES: readonly TextSize[] = ['label', 'small', 'caption']
 
-/** The number inside its disc, or beneath it where it is too wide. */
-function pinName(name: string, x: number, y: number, r: number, className: string | undefined): Item {
+/** The number inside its disc, or outside it where it is too wide. */
+function pinName(
+  name: string,
+  x: number,
+  y: number,
+  r: number,
+  className: string | undefined,
+  above: boolean,
+): Item {
   const more = className === undefined ? {} : { className }
   const inside = SIZES.find(
     (size) => textWidth(name, TEXT[size], 'bold') <= 2 * r - 4 && TEXT[size] * 0.7 < 1.6 * r,
   )
   if (inside)
     return text(x, y + TEXT[inside] * 0.35, name, { size: inside, bold: true, anchor: 'middle', ...more })
-  return text(x, y + r + 13, name, { size: 'caption', bold: true, anchor: 'middle' })
+  return text(x, above ? y - r - 7 : y + r + 13, name, { size: 'caption', bold: true, anchor: 'middle' })
 }
 
 /**
  * One position of a face: a black disc where a conductor lands, an open ring with ticks where nothing is, hatched where
  * a plug closes it. The first has a square round it, the chosen one a heavy ring; nothing depends on colour.
  */
-export function facePin(pin: PinMark, x: number, y: number, r: number): Item {
+export function facePin(pin: PinMark, x: number, y: number, r: number, nameAbove = false): Item {
   const items: Item[] = []
   if (pin.first) {
     const side = 2 * r + 6
@@ -69,7 +76,7 @@ export function facePin(pin: PinMark, x: number, y: number, r: number): Item {
     items.push(...hatch(x, y, r))
     items.push({ kind: 'path', className: 'lw-blank', d: disc(x, y, r * 0.58) })
   }
-  items.push(pinName(pin.name, x, y, r, wired ? 'lw-inverse' : undefined))
+  items.push(pinName(pin.name, x, y, r, wired ? 'lw-inverse' : undefined, nameAbove))
   const words = pin.state === 'unstated' ? '' : `, ${pin.state}`
   return {
     kind: 'group',

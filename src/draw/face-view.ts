@@ -142,7 +142,9 @@ export function faceView(
   }
   for (const [name, { xMm, yMm }] of Object.entries(face.pins)) {
     const [x, y] = to(xMm, yMm)
-    items.push(facePin(pins.get(name) ?? { name, state: 'unstated', first: false, chosen: false }, x, y, r))
+    const pin = pins.get(name) ?? { name, state: 'unstated', first: false, chosen: false }
+    // Near the foot a name below the disc would lie on the outline.
+    items.push(facePin(pin, x, y, r, y + r + 18 > foot))
   }
   return items
 }
