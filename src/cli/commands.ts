@@ -48,6 +48,50 @@ export const commands: readonly Command[] = [
     load: async () => (await import('./check-command.ts')).runCheck,
   },
   {
+    name: 'compare',
+    summary: 'say what changed between two revisions, by meaning',
+    takes: 'OLD NEW|A..B',
+    count: [1, 2],
+    about: [
+      'Each side is a folder, a file or a git revision; A..B names two revisions, A...B what B brings since the two',
+      'parted. Tells which conductors moved, came and went, what else changed, which nets parted or joined, which',
+      'findings are new, worse or cured, and what a loom already built must be reworked. Order, formatting and',
+      'comments make no difference, and renamed things are known again. Nothing in the repository is touched.',
+    ],
+    options: {
+      format: {
+        type: 'text',
+        short: 'f',
+        choices: ['text', 'markdown', 'json', 'html', 'sarif'],
+        help: 'text when left out; html is one page with old and new drawn over each other',
+      },
+      output: to('FILE', 'write to a file instead of the screen'),
+      in: {
+        type: 'text',
+        value: 'FOLDER',
+        help: 'folder of the descriptions within each revision; this one when left out',
+      },
+      baseline: { type: 'flag', help: 'only the findings the change brings: new ones and worse ones' },
+      'run-code': {
+        type: 'flag',
+        help: 'run TypeScript of revisions that are no part of what is checked out',
+      },
+      help,
+    },
+    examples: [
+      ['loomwright compare main..HEAD --in harnesses', 'what this branch changes'],
+      ['loomwright compare HEAD harnesses', 'what is not committed yet'],
+      ['loomwright compare main...HEAD --format markdown', 'for a pull request'],
+      ['loomwright compare old.json new.json --format html --output review.html', 'a page to review from'],
+    ],
+    statuses: {
+      0: 'it ran; the change brings no finding at stop level',
+      1: 'it ran; the change brings a finding at stop level: do not build it',
+      2: statuses[2],
+    },
+    load: async () => (await import('./compare-command.ts')).runCompare,
+  },
+  {
     name: 'build',
     summary: 'check, draw and publish a shop as pages',
     takes: '[FOLDER|FILE…]',

@@ -1,0 +1,94 @@
+import type { Changes } from './changes.ts'
+import {
+  findingLine,
+  goneWords,
+  headline,
+  netSentence,
+  subjectHeading,
+  subjectSentences,
+  trendWords,
+  verdict,
+} from './sentences.ts'
+
+/** One heading with its lines. */
+export interface OutlineSection {
+  readonly title: string
+  readonly lines: readonly OutlineLine[]
+  /** Things to do, with a box to tick. */
+  readonly tasks?: boolean
+}
+
+export interface OutlineLine {
+  readonly text: string
+  /** What stands below it: why and cure of a finding. */
+  readonly more?: readonly string[]
+}
+
+/** A comparison as plain text in order of reading, before any printer lays it out. */
+export interface Outline {
+  readonly verdict: string
+  readonly headline: string
+  readonly findings: readonly OutlineSection[]
+  readonly changes: readonly OutlineSection[]
+  readonly rework: readonly OutlineSection[]
+}
+
+const plain = (text: string): OutlineLine => ({ text })
+const section = (title: string, lines: readonly OutlineLine[]): OutlineSection[] =>
+  lines.length === 0 ? [] : [{ title, lines }]
+
+function findingSections({ findings }: Changes): OutlineSection[] {
+  const trend = (wanted: string) =>
+    findings.kept
+      .filter((match) => match.trend === wanted)
+      .map((match) => ({ text: findingLine(match.after), more: [trendWords(match)] }))
+  const needs = (list: Changes['findings']['nowChecked']) =>
+    list.map(({ rule, subject, needs: fact }) =>
+      plain(`${rule}: needs ${fact.replace(/^needs /, '')} (${subject})`),
+    )
+  return [
+    ...section(
+      'New findings',
+      findings.appeared.map((one) => ({
+        text: findingLine(one),
+        more: [`Why: ${one.why}`, `Fix: ${one.fix}`],
+      })),
+    ),
+    ...section('Worse than before', trend('worse')),
+    ...section('Better than before', trend('better')),
+    ...section('Other figures', trend('other-figures')),
+    ...section(
+      'No longer reported',
+      findings.gone.map(({ finding, because }) => ({
+        text: findingLine(finding),
+        more: [goneWords(because)],
+      })),
+    ),
+    ...section('No longer checked, for want of a fact', needs(findings.newlyNotChecked)),
+    ...section('No longer open for want of a fact', needs(findings.nowChecked)),
+  ]
+}
+
+/** The comparison in order of reading: findings first, then what changed, then the work on built looms. */
+export function outline(changes: Changes): Outline {
+  return {
+    verdict: verdict(changes),
+    headline: headline(changes),
+    findings: findingSections(changes),
+    changes: [
+      ...changes.subjects.map((subject) => ({
+        title: subjectHeading(subject),
+        lines: subjectSentences(subject).map(plain),
+      })),
+      ...section(
+        'Nets parted and joined',
+        changes.nets.map((net) => plain(netSentence(net))),
+      ),
+    ],
+    rework: changes.rework.map(({ harness, title, steps }) => ({
+      title: `Rework of built looms ${harness}, ${title}`,
+      lines: steps.map(({ text }) => plain(text)),
+      tasks: true,
+    })),
+  }
+}

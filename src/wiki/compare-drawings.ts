@@ -1,0 +1,84 @@
+import { escapeAttribute } from '../base/escape.ts'
+import type { Changes, SubjectChange } from '../compare/changes.ts'
+import { type MatchedHarness, matchRevisions } from '../compare/compare.ts'
+import { throughRenames } from '../compare/match-harness.ts'
+import type { Revision } from '../compare/revision.ts'
+import { drawWiring } from '../draw/draw-wiring.ts'
+import { harnessSheet } from '../draw/loom-sheet.ts'
+import type { SheetModel } from '../draw/sheet-model.ts'
+import { matchCodeOf } from '../sheets/match-code.ts'
+import { type Mark, overlaySheet } from './compare-overlay.ts'
+
+/** Drawings of one changed harness, each as one SVG a sheet. */
+export interface HarnessOverlay {
+  readonly id: string
+  readonly title: string
+  readonly old: readonly string[]
+  readonly over: readonly string[]
+  readonly new: readonly string[]
+}
+
+/** A review looks at a few looms; more than this would make a page nobody opens. */
+const MOST_HARNESSES = 12
+/** Above this a drawing takes long and shows little; the lists have it all. */
+const MOST_CONDUCTORS = 250
+
+async function drawn(model: SheetModel, marks: ReadonlyMap<string, Mark> = new Map()): Promise<string[]> {
+  const { sheets } = await drawWiring(model, { style: 'shared' })
+  const byText = new Map([...marks].map(([id, mark]) => [escapeAttribute(id), mark]))
+  return sheets.map(({ svg }) =>
+    svg.replace(/<g class="lw-(cond|label)" data-id="([^"]*)"/g, (whole, kind: string, id: string) => {
+      const mark = byText.get(id)
+      return mark === undefined ? whole : `<g class="lw-${kind} lw-${mark}" data-id="${id}"`
+    }),
+  )
+}
+
+const isDrawn = ({ things }: SubjectChange): boolean =>
+  things.some(({ physical, kind }) => physical && kind !== 'field')
+
+async function overlayOf(
+  subject: SubjectChange,
+  { before, after, match }: MatchedHarness,
+): Promise<HarnessOverlay> {
+  const sheetOf = ({ loom, use }: MatchedHarness['before']) =>
+    harnessSheet(loom, use, { matchCode: matchCodeOf(loom, use) })
+  const [old, now] = [sheetOf(before), sheetOf(after)]
+  const head = `${before.use.id}.`
+  const addressNow = (address: string) =>
+    address.startsWith(head)
+      ? `${after.use.id}.${throughRenames(match.renamed, address.slice(head.length))}`
+      : address
+  const { model, marks } = overlaySheet(old, now, subject, addressNow)
+  return {
+    id: after.harness.id,
+    title: after.harness.title,
+    old: await drawn(old),
+    over: await drawn(model, marks),
+    new: await drawn(now),
+  }
+}
+
+/** Old, new and both laid over each other, for each harness whose wiring changed. */
+export async function compareDrawings(
+  changes: Changes,
+  before: Revision,
+  after: Revision,
+  onDraw: (id: string) => void = () => undefined,
+): Promise<{ readonly overlays: readonly HarnessOverlay[]; readonly leftOut: readonly string[] }> {
+  const { matched } = matchRevisions(before, after)
+  const byName = new Map([...matched.values()].map((one) => [one.after.harness.id, one]))
+  const overlays: HarnessOverlay[] = []
+  const leftOut: string[] = []
+  for (const subject of changes.subjects) {
+    const pair = subject.of === 'harness' && subject.change === 'altered' ? byName.get(subject.id) : undefined
+    if (!pair || !isDrawn(subject)) continue
+    const count = pair.after.loom.conductors.filter(({ loom }) => loom === pair.after.use).length
+    if (overlays.length >= MOST_HARNESSES || count > MOST_CONDUCTORS) leftOut.push(subject.id)
+    else {
+      onDraw(subject.id)
+      overlays.push(await overlayOf(subject, pair))
+    }
+  }
+  return { overlays, leftOut }
+}
