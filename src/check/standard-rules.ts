@@ -22,6 +22,7 @@ import { ringsPerStud } from './rules/rings-per-stud.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
+import { switchCurrent } from './rules/switch-current.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
 
 /**
@@ -59,6 +60,7 @@ export const standardRules: readonly Rule[] = [
   shellOffPin1,
   // switching
   coilSuppressed,
+  switchCurrent,
   // papers
   labelUnique,
 ]

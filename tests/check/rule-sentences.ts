@@ -48,4 +48,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'coil-suppressed': [
     'lead.K1: The coil lead.K1 has no suppressor, and cue.J1.2 (CUE, switching output) switches it',
   ],
+  'switch-current': [
+    'lead/radio.J1.2: radio.J1.2 (ALARM, switching output) has to switch 180 mA (limit 100 mA)',
+  ],
 }

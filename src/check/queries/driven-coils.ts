@@ -25,7 +25,7 @@ export interface DrivenCoil {
 const circuitOf = ({ paths }: RuleContext, terminal: Terminal): Circuit =>
   paths.nets.circuit(paths.nets.net(terminal))
 
-const isSwitch = (terminal: Terminal): terminal is Switch =>
+export const isSwitch = (terminal: Terminal): terminal is Switch =>
   terminal.on === 'equipment' && terminal.does.kind === 'switch-out'
 
 /** A switching output on the circuit of a terminal; none where a supply or ground holds it. */
