@@ -1,4 +1,5 @@
 import type { Rule } from './rule.ts'
+import { activeLevel } from './rules/active-level.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
@@ -23,6 +24,7 @@ import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
 import { switchCurrent } from './rules/switch-current.ts'
+import { voltsWithinLimit } from './rules/volts-within-limit.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
 
 /**
@@ -48,6 +50,7 @@ export const standardRules: readonly Rule[] = [
   ringsPerStud,
   // power
   plusMeetsMinus,
+  voltsWithinLimit,
   // audio
   bridgedLegGrounded,
   pairLegsTogether,
@@ -61,6 +64,7 @@ export const standardRules: readonly Rule[] = [
   // switching
   coilSuppressed,
   switchCurrent,
+  activeLevel,
   // papers
   labelUnique,
 ]

@@ -51,4 +51,10 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'switch-current': [
     'lead/radio.J1.2: radio.J1.2 (ALARM, switching output) has to switch 180 mA (limit 100 mA)',
   ],
+  'volts-within-limit': [
+    'lead/box.J2.1: 14.40 V on box.J2.1 (ALERT, switching input), which stands at most 5.50 V',
+  ],
+  'active-level': [
+    'lead/radio.J2.1: controller.J1.1 (TX, switching output) is active high, and radio.J2.1 (PTT, transmit key input) is active low',
+  ],
 }
