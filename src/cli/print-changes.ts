@@ -39,9 +39,8 @@ export function printChanges(changes: Changes, options: PrintOptions): string {
       '',
     ]
   }
-  const brought = (one: OutlineSection) => one.title === 'New findings' || one.title === 'Worse than before'
   const sections = options.findingsOnly
-    ? told.findings.filter(brought)
+    ? told.findings.filter(({ brought }) => brought)
     : [...told.findings, ...told.changes, ...told.rework]
   const head = `Compared ${options.before} with ${options.after}.`
   const sum = isEmpty(changes) ? 'Nothing changed in meaning.' : `${told.headline} ${told.verdict}`

@@ -32,7 +32,7 @@ const lineCount = (sections: readonly OutlineSection[]): number =>
 /** For a pull request: a short summary with the new findings, the rest folded. */
 export function changesMarkdown(changes: Changes, options: MarkdownOptions): string {
   const { verdict, headline, findings, changes: things, rework } = outline(changes)
-  const urgent = findings.filter(({ title }) => title === 'New findings' || title === 'Worse than before')
+  const urgent = findings.filter(({ brought }) => brought)
   const others = findings.filter((one) => !urgent.includes(one))
   const more = options.findingsOnly ? [] : things
   const steps = options.findingsOnly ? [] : rework

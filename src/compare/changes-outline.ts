@@ -16,6 +16,8 @@ export interface OutlineSection {
   readonly lines: readonly OutlineLine[]
   /** Things to do, with a box to tick. */
   readonly tasks?: boolean
+  /** Findings the change brings. */
+  readonly brought?: boolean
 }
 
 export interface OutlineLine {
@@ -34,8 +36,8 @@ export interface Outline {
 }
 
 const plain = (text: string): OutlineLine => ({ text })
-const section = (title: string, lines: readonly OutlineLine[]): OutlineSection[] =>
-  lines.length === 0 ? [] : [{ title, lines }]
+const section = (title: string, lines: readonly OutlineLine[], brought = false): OutlineSection[] =>
+  lines.length === 0 ? [] : [{ title, lines, brought }]
 
 function findingSections({ findings }: Changes): OutlineSection[] {
   const trend = (wanted: string) =>
@@ -53,8 +55,9 @@ function findingSections({ findings }: Changes): OutlineSection[] {
         text: findingLine(one),
         more: [`Why: ${one.why}`, `Fix: ${one.fix}`],
       })),
+      true,
     ),
-    ...section('Worse than before', trend('worse')),
+    ...section('Worse than before', trend('worse'), true),
     ...section('Better than before', trend('better')),
     ...section('Other figures', trend('other-figures')),
     ...section(

@@ -71,6 +71,10 @@ const FORMATS: Readonly<Record<string, Format>> = {
 
 /** Fields whose name is not the word people use. */
 const WORDS: Readonly<Record<string, string>> = {
+  ohms: 'resistance or impedance',
+  amps: 'current',
+  volts: 'voltage',
+  watts: 'power',
   half: 'contacts (pins or sockets)',
   fits: 'what it fits',
   plugEmpty: 'closing of empty cavities',
@@ -181,7 +185,7 @@ function flatten(value: unknown, path: readonly string[], field: string, into: M
         value
           .map((one) => short(one, field))
           .sort(naturalOrder)
-          .join(', '),
+          .join(field === 'notes' ? ' ' : ', '),
       )
   } else if (isPlain(value)) {
     const whole = sizeText(value) ?? rangeText(value, FORMATS[field] ?? ((n) => significant(n, 6)))

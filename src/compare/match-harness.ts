@@ -172,6 +172,7 @@ interface ConductorKeys {
   readonly id: (conductor: Conductor) => string
   readonly ends: (conductor: Conductor) => string
   readonly look: (conductor: Conductor) => string
+  readonly core: (conductor: Conductor) => string
 }
 
 /** First what kept number and ends, then what was only renumbered, then what kept its number alone. */
@@ -198,6 +199,10 @@ function pairConductors(
   round((keys, conductor) => `${keys.ends(conductor)}\n${keys.look(conductor)}`)
   round((keys, conductor) => keys.id(conductor))
   round((keys, conductor) => `${keys.ends(conductor)}\n${conductor.kind} ${conductor.colour ?? conductor.id}`)
+  // What is left of a cable is the same core or shield of it, whatever its number.
+  round((keys, conductor) =>
+    conductor.cable ? `core ${keys.core(conductor)}` : `wire ${keys.id(conductor)}`,
+  )
   return { kept, removed: left, added: right }
 }
 
@@ -225,11 +230,13 @@ export function matchHarness(before: PlacedHarness, after: PlacedHarness, fits: 
     id: (conductor) => throughRenames(renamed, conductor.id),
     ends: (conductor) => pairKey(endBefore(conductor, 'from'), endBefore(conductor, 'to')),
     look: (conductor) => lookOf(conductor, conductor.cable && throughRenames(renamed, conductor.cable.id)),
+    core: ({ cable, core }) => `${cable && throughRenames(renamed, cable.id)} ${core}`,
   }
   const now: ConductorKeys = {
     id: (conductor) => conductor.id,
     ends: (conductor) => pairKey(endAfter(conductor, 'from'), endAfter(conductor, 'to')),
     look: (conductor) => lookOf(conductor, conductor.cable?.id),
+    core: ({ cable, core }) => `${cable?.id} ${core}`,
   }
   const conductors = pairConductors(oldConductors, newConductors, old, now)
   for (const [one, two] of conductors.kept) note(one.id, two.id)

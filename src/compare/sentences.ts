@@ -45,28 +45,30 @@ function moveWords({ from, to }: Move): string {
 }
 
 function valueWords({ words, before, after }: ValueChange): string {
-  if (before === undefined) return `${words} is now stated: ${after}`
-  if (after === undefined) return `${words} is no longer stated, it was ${before}`
+  if (before === undefined) return `${words} now stated: ${after}`
+  if (after === undefined) return `${words} no longer stated, was ${before}`
   return `${words} changes from ${before} to ${after}`
 }
 
+/** A text that a person ended with a full stop must not get a second one. */
+const ended = (text: string): string => (text.endsWith('.') ? text : `${text}.`)
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** One change in one plain sentence, such as “Conductor A21 moves from P2-14 to P2-15.” */
 export function thingSentence(thing: ThingChange): string {
   const { change, kind, id, was, facts, moves, values } = thing
   const word = KIND_WORDS[kind]
-  if (kind === 'field') return `${upper(values.map(valueWords).join('; '))}.`
+  if (kind === 'field') return ended(upper(values.map(valueWords).join('; ')))
   if (kind === 'mate')
     return change === 'added'
       ? `${id.replace(' with ', ' is now mated with ')}.`
       : `${id.replace(' with ', ' is no longer mated with ')}.`
-  if (change !== 'altered') return `${word} ${id} is ${change}${facts ? `: ${facts}` : ''}.`
+  if (change !== 'altered') return ended(`${word} ${id} is ${change}${facts ? `: ${facts}` : ''}`)
   const clauses = [...(was === undefined ? [] : [`is renamed ${id}`]), ...moves.map(moveWords)]
   const named = `${word} ${was ?? id}`
   if (values.length === 0) return `${named} ${listed(clauses)}.`
   const told = values.map(valueWords).join('; ')
-  return clauses.length === 0 ? `${named}: ${told}.` : `${named} ${listed(clauses)}; ${told}.`
+  return ended(clauses.length === 0 ? `${named}: ${told}` : `${named} ${listed(clauses)}; ${told}`)
 }
 
 function listed(clauses: readonly string[]): string {

@@ -42,7 +42,8 @@ export function comparePageHtml(input: ComparePageInput): string {
     headline: isEmpty(changes) ? '' : headline,
     // Ticks belong to these very changes: another comparison begins with none.
     review: hashCode(facts, 10),
-    findings: ticked(findings),
+    urgent: ticked(findings.filter(({ brought }) => brought)),
+    findings: ticked(findings.filter(({ brought }) => !brought)),
     things: ticked(things),
     rework: ticked(rework),
     overlays: overlays.map((one, i) => ({
