@@ -1,10 +1,15 @@
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
+import { cableFaultKeys } from './rules/cable-fault-keys.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
+import { feederDrop } from './rules/feeder-drop.ts'
+import { fuseInFeed } from './rules/fuse-in-feed.ts'
+import { fuseProtectsWire } from './rules/fuse-protects-wire.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
+import { ignitionSensePermanent } from './rules/ignition-sense-permanent.ts'
 import { labelUnique } from './rules/label-unique.ts'
 import { lineTerminatedOnce } from './rules/line-terminated-once.ts'
 import { matedHalvesFit } from './rules/mated-halves-fit.ts'
@@ -13,17 +18,21 @@ import { mustConnect } from './rules/must-connect.ts'
 import { neverConnect } from './rules/never-connect.ts'
 import { oneDriverPerNet } from './rules/one-driver-per-net.ts'
 import { oneNetPerContact } from './rules/one-net-per-contact.ts'
+import { oneStandardPerJoint } from './rules/one-standard-per-joint.ts'
 import { oneWirePerContact } from './rules/one-wire-per-contact.ts'
 import { pairLegsTogether } from './rules/pair-legs-together.ts'
 import { pinMapMirrored } from './rules/pin-map-mirrored.ts'
 import { pinoutViewStated } from './rules/pinout-view-stated.ts'
 import { plugsNotInterchangeable } from './rules/plugs-not-interchangeable.ts'
 import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
+import { returnAsBigAsFeed } from './rules/return-as-big-as-feed.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
+import { standingDrain } from './rules/standing-drain.ts'
 import { switchCurrent } from './rules/switch-current.ts'
+import { voltageAtLoad } from './rules/voltage-at-load.ts'
 import { voltsWithinLimit } from './rules/volts-within-limit.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
 
@@ -50,6 +59,13 @@ export const standardRules: readonly Rule[] = [
   ringsPerStud,
   // power
   plusMeetsMinus,
+  voltageAtLoad,
+  feederDrop,
+  fuseInFeed,
+  fuseProtectsWire,
+  returnAsBigAsFeed,
+  ignitionSensePermanent,
+  standingDrain,
   voltsWithinLimit,
   // audio
   bridgedLegGrounded,
@@ -65,6 +81,9 @@ export const standardRules: readonly Rule[] = [
   coilSuppressed,
   switchCurrent,
   activeLevel,
+  cableFaultKeys,
+  // data
+  oneStandardPerJoint,
   // papers
   labelUnique,
 ]

@@ -57,4 +57,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'active-level': [
     'lead/radio.J2.1: controller.J1.1 (TX, switching output) is active high, and radio.J2.1 (PTT, transmit key input) is active low',
   ],
+  'one-standard-per-joint': [
+    'lead/radio.J2.1: Two standards on one line: computer.J1.1 (TXD, tia-232 line TXD) and radio.J2.1 (PROG, ttl line RXD)',
+  ],
 }
