@@ -59,8 +59,8 @@ export const standardRules: readonly Rule[] = [
   ringsPerStud,
   // power
   plusMeetsMinus,
-  voltageAtLoad,
   feederDrop,
+  voltageAtLoad,
   fuseInFeed,
   fuseProtectsWire,
   returnAsBigAsFeed,

@@ -55,9 +55,27 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'lead/box.J2.1: 14.40 V on box.J2.1 (ALERT, switching input), which stands at most 5.50 V',
   ],
   'active-level': [
-    'lead/radio.J2.1: controller.J1.1 (TX, switching output) is active high, and radio.J2.1 (PTT, transmit key input) is active low',
+    'lead/controller.J2.1: receiver.J1.1 (COR, switching output) is active low and controller.J2.1 (COR, switching input) is active high',
   ],
   'one-standard-per-joint': [
     'lead/radio.J2.1: Two standards on one line: computer.J1.1 (TXD, tia-232 line TXD) and radio.J2.1 (PROG, ttl line RXD)',
+  ],
+  'feeder-drop': ['boat/main.B02: The feeder loses 0.58 V in standby: 4.8 % of 12.00 V (limit 3 %)'],
+  'voltage-at-load': ['van/radio.J2.1: radio.J2.1 loses 1.21 V in transmit (limit 1.00 V for short times)'],
+  'fuse-in-feed': ['lead.A01: No fuse in A01 from panel.J1.1 (12.00 V to 14.40 V supply)'],
+  'fuse-protects-wire': [
+    'van/main.F1: F1 of 60 A is too large for A02 and A03: A02 (6 mm² (≈10 AWG)) bears 43.8 A',
+  ],
+  'return-as-big-as-feed': [
+    'van/radio.J2.1: radio.J2.1 (supply input) is fed and has no way back to battery.J1.1',
+  ],
+  'ignition-sense-permanent': [
+    'lead/radio.J2.1: radio.J2.1 (IGN, sense input) is on the permanent (terminal 30) feed taps.J1.1 and is to follow ignition (terminal 15)',
+  ],
+  'standing-drain': [
+    'van/battery.J1.1: 300 mA while parked flattens the battery in 8.3 days (21 days asked for)',
+  ],
+  'cable-fault-keys': [
+    'lead/radio.J1.1: With lead.P1 unplugged radio.J1.1 (PTT, transmit key input) goes low and keys the transmitter',
   ],
 }
