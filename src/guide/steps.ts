@@ -5,6 +5,7 @@ import { groupBy } from '../sheets/group-by.ts'
 import { halfName, pinName } from '../sheets/names.ts'
 import type { Solution } from '../solve/solution.ts'
 import { connectOrder, type Joining, joiningText, type Turn } from './connect-order.ts'
+import { howToJoin } from './how-to-join.ts'
 import type { PhaseId } from './phases.ts'
 
 /** One thing to do, on one line. */
@@ -32,7 +33,7 @@ export function stepsOf(
     ['open-up', openUpSteps(loom)],
     ['mount', loom.units.filter(isMounted).map(mountStep)],
     ['antenna', antennaSteps(turn('antenna'))],
-    ['route', loom.looms.flatMap((use) => routeSteps(loom, use))],
+    ['route', [...loom.looms.flatMap((use) => routeSteps(loom, use)), ...clipSteps(loom)]],
     ['ground', groundSteps(turn('ground'))],
     ['loads', turn('loads').map(joinStep)],
     ['signals', [...turn('signals').map(joinStep), ...freeEnds(loom)]],
@@ -133,11 +134,17 @@ function routeSteps(loom: Loom, use: LoomUse): GuideStep[] {
             ),
           ],
     ),
-    step(
-      'A grommet in every hole. Clip so that nothing can rub, within a hand’s width of each plug. Keep signal and coax apart from power where they run side by side.',
-    ),
   ]
 }
+
+const clipSteps = (loom: Loom): GuideStep[] =>
+  loom.looms.length === 0
+    ? []
+    : [
+        step(
+          'A grommet in every hole. Clip so that nothing can rub, within a hand’s width of each plug. Keep signal and coax apart from power where they run side by side.',
+        ),
+      ]
 
 function groundSteps(joins: readonly Joining[]): GuideStep[] {
   const grounds = joins.filter((one) => !one.batteryNegative)
@@ -165,7 +172,7 @@ function groundSteps(joins: readonly Joining[]): GuideStep[] {
 }
 
 const joinStep = (joining: Joining): GuideStep =>
-  step(`${joiningText(joining)}. Look at the key, push until it locks, tug.`, joining.plug.address)
+  step(`${joiningText(joining)}. ${howToJoin(joining)}`, joining.plug.address)
 
 /** Plugs that mate with nothing here are capped, or they find something by themselves. */
 function freeEnds(loom: Loom): GuideStep[] {
