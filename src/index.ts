@@ -25,6 +25,7 @@
  * Whatever a file exports is used, and what it mentions comes along: exporting `lead` brings both units of equipment.
  */
 export { asDocument } from './author/as-document.ts'
+export { type BranchEnd, branch } from './author/branch.ts'
 export { cable } from './author/cable.ts'
 export {
   capacitor,

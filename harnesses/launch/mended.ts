@@ -1,4 +1,5 @@
 import {
+  branch,
   cable,
   fuse,
   harness,
@@ -231,6 +232,39 @@ const feeder = cable('W5', 'rg-8x', {
   shields: { shield: { from: ANT.pin('shield'), to: WHIP.pin('shield') } },
 })
 
+/** How it lies: L1 at the fuse panel, L2 and L3 along the first helm, L4 on the roof, L7 at the second helm. */
+const lay = [
+  branch('L6', F1, '650 mm', { marks: [{ kind: 'sleeve', at: '50 mm' }] }),
+  branch(F1, BAT1, '150 mm', { marks: [{ kind: 'sleeve', at: '10 mm', to: '140 mm' }] }),
+  branch('L6', BAT2, '300 mm'),
+  branch('L1', 'L6', '4000 mm', { marks: [{ kind: 'grommet', at: '600 mm', note: 'Bulkhead' }] }),
+  ...[BP1, BN1, FBO, BN3, BN4, BN5, BN6, BN8, BOND].map((end) => branch('L1', end, '300 mm')),
+  branch('L1', BN2, '100 mm'),
+  branch('L1', BP2, '150 mm'),
+  branch('L1', FBI, '150 mm'),
+  branch('L1', T1P, '700 mm'),
+  branch('L1', T1, '700 mm'),
+  branch('L1', 'L2', '1500 mm', { marks: [{ kind: 'tie', at: '500 mm' }] }),
+  branch('L2', N1, '1200 mm'),
+  branch('L2', BZ, '1200 mm'),
+  branch('L2', HL, '700 mm'),
+  branch('L2', HN, '4300 mm'),
+  branch('L2', 'L3', '4000 mm', { marks: [{ kind: 'tie', at: '1000 mm' }] }),
+  branch('L3', R1, '1200 mm'),
+  branch('L3', ANT, '1200 mm'),
+  branch('L3', H2, '7800 mm'),
+  branch('L3', 'L4', '3000 mm', { marks: [{ kind: 'grommet', at: '2800 mm', note: 'Roof gland' }] }),
+  branch('L4', GN, '1800 mm'),
+  branch('L4', WHIP, '1800 mm'),
+  branch('L1', 'L5', '7450 mm', { marks: [{ kind: 'grommet', at: '7000 mm', note: 'Bilge gland' }] }),
+  branch('L5', FS, '250 mm'),
+  branch('L5', PU, '250 mm'),
+  branch('L1', 'L7', '15 m', { marks: [{ kind: 'tie', at: '1000 mm' }] }),
+  branch('L7', T2, '300 mm'),
+  branch('L7', T2D, '300 mm'),
+  branch('L7', DS, '4700 mm'),
+]
+
 export const launchMended = harness('launch-mended', {
   title: 'Harbour launch, two helms',
   document: 'HT-0502',
@@ -251,6 +285,7 @@ export const launchMended = harness('launch-mended', {
   bundled: 2,
   wires: [main, branches, busSupply, buzzer],
   cables: [trunk, drop, position, handsetLead, feeder],
+  branches: lay,
   notes: ['All cables enter the fuse panel from below, with a drip loop.', 'Fit F1 last.'],
 })
 

@@ -1,4 +1,5 @@
 import {
+  branch,
   cable,
   connector,
   fuse,
@@ -217,6 +218,50 @@ const feeder = cable('W3', 'rg-58', {
   shields: { shield: { from: P5.pin('shield'), to: P6.pin('shield') } },
 })
 
+/** How it lies: B1 in the engine bay, B2 under the scuttle, B3 below the dash, B4 behind the seat. */
+const lay = [
+  branch('B1', F1, '400 mm', { marks: [{ kind: 'sleeve', at: '20 mm', to: '380 mm' }] }),
+  branch(F1, R1, '400 mm', { marks: [{ kind: 'sleeve', at: '20 mm', to: '360 mm' }] }),
+  branch('B1', G1, '800 mm', { marks: [{ kind: 'tie', at: '200 mm' }] }),
+  branch('B2', 'B1', '600 mm', { marks: [{ kind: 'grommet', at: '150 mm', note: 'Bulkhead' }] }),
+  branch('B2', F3, '600 mm', { marks: [{ kind: 'tie', at: '300 mm' }] }),
+  branch(F3, R2, '400 mm'),
+  branch('B2', K1, '600 mm'),
+  branch('B2', 'B5', '1150 mm', { marks: [{ kind: 'grommet', at: '200 mm', note: 'Front panel' }] }),
+  branch('B5', H1, '250 mm'),
+  branch('B5', H2, '250 mm'),
+  branch('B5', G2, '250 mm'),
+  branch('B2', F2, '400 mm'),
+  branch(F2, T1, '300 mm'),
+  branch('B2', P4, '1800 mm', { marks: [{ kind: 'tie', at: '600 mm' }] }),
+  branch('B3', 'B2', '1500 mm', {
+    marks: [
+      { kind: 'tie', at: '500 mm' },
+      { kind: 'tie', at: '1000 mm' },
+    ],
+  }),
+  branch('B3', S1, '300 mm'),
+  branch('B3', S2, '700 mm'),
+  branch('B3', U1, '800 mm', { marks: [{ kind: 'tie', at: '400 mm' }] }),
+  branch('B4', 'B3', '2400 mm', {
+    marks: [
+      { kind: 'tape', at: '100 mm', to: '400 mm' },
+      { kind: 'tie', at: '800 mm' },
+      { kind: 'tie', at: '1400 mm' },
+      { kind: 'tie', at: '2000 mm' },
+    ],
+  }),
+  branch('B4', P1, '300 mm'),
+  branch('B4', P2, '300 mm'),
+  branch('B4', P3, '300 mm'),
+  branch('B4', P5, '300 mm'),
+  branch('B4', P6, '4200 mm'),
+  branch('B4', X1, '1700 mm'),
+  branch('B4', 'B6', '200 mm'),
+  branch('B6', X2, '100 mm'),
+  branch('B6', G3, '300 mm'),
+]
+
 export const pickupMended = harness('pickup-mended', {
   title: 'Council pickup, remote control head',
   document: 'HT-0417',
@@ -237,6 +282,7 @@ export const pickupMended = harness('pickup-mended', {
   bundled: 2,
   wires: [supply, hornWires, sense, speakers, pedal, modemSupply],
   cables: [headCable, modemCable, feeder],
+  branches: lay,
   notes: ['Fit F1, F2 and F3 last.', 'Tape every 200 mm; grommet where A02 and A03 leave the engine bay.'],
 })
 

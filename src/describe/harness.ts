@@ -116,6 +116,37 @@ export const cable = z
   })
   .meta({ id: 'CableRun', title: 'Cable of a harness' })
 
+/** Something fitted along a branch: where a tie goes, where a sleeve begins and ends. */
+const branchMark = z
+  .strictObject({
+    kind: z.enum(['tie', 'clip', 'grommet', 'tape', 'sleeve']).meta({ description: 'What is fitted there.' }),
+    at: lengthText('Distance from the start of the branch.', '120 mm'),
+    to: lengthText(
+      'Where a sleeve or taping ends, from the start of the branch; its end when left out.',
+      '300 mm',
+    ).optional(),
+    note: proseText('Printed beside it.', 60).optional(),
+  })
+  .meta({ id: 'BranchMark' })
+
+/**
+ * One stretch of the loom between two places: connectors, splices, components or breakouts, which are names of their own.
+ * All stretches together are a tree, as the loom lies on the board.
+ */
+export const branch = z
+  .strictObject({
+    from: idText('Where it starts: a connector, splice, component or breakout.', 'B1'),
+    to: idText('Where it ends.', 'P1'),
+    length: lengthText('Length along the loom.', '300 mm'),
+    angle: z.number().min(-360).max(360).optional().meta({
+      description: 'Direction on the board in degrees: 0 to the right, 90 up. Chosen for room when left out.',
+    }),
+    marks: z.array(branchMark).max(500).optional(),
+    zone: idText('Zone it lies in.', 'dash').optional(),
+    note: proseText('What else to know.', 200).optional(),
+  })
+  .meta({ id: 'Branch', title: 'Branch of a harness' })
+
 /** A loom: what is cut, crimped and rung out as one piece. */
 export const harness = z
   .strictObject({
@@ -160,6 +191,9 @@ export const harness = z
       .meta({ description: 'Fuses, relays, diodes and other parts in the run.' }),
     wires: z.array(wire).max(50_000).optional(),
     cables: z.array(cable).max(5_000).optional(),
+    branches: z.array(branch).max(5_000).optional().meta({
+      description: 'How the loom lies: its stretches between breakouts, for the formboard.',
+    }),
     bundled: z.number().int().min(1).max(500).optional().meta({
       description: 'Conductors that carry current side by side in the fullest bundle, for derating.',
     }),
@@ -178,5 +212,7 @@ export type WireRun = z.output<typeof wire>
 export type WireInput = z.input<typeof wire>
 export type CableRun = z.output<typeof cable>
 export type CableInput = z.input<typeof cable>
+export type Branch = z.output<typeof branch>
+export type BranchInput = z.input<typeof branch>
 export type Harness = z.output<typeof harness>
 export type HarnessInput = z.input<typeof harness>

@@ -2,6 +2,7 @@ import { below, type Pointer } from '../base/place.ts'
 import { quote } from '../base/quote.ts'
 import { didYouMean } from '../base/suggest.ts'
 import type { Harness, WireRun } from '../describe/harness.ts'
+import { checkBranches } from './check-branches.ts'
 import { type EndScope, findEnd } from './find-end.ts'
 import type { Draft, DraftLoomUse, GraphBuilder } from './graph-builder.ts'
 import type { Conductor, LoomUse } from './loom.ts'
@@ -59,6 +60,7 @@ export function resolveLoomUse(
     loom.cables.push(resolveCable(b, loom, scope, cable, at, numbers))
   })
   checkPairs(b, loom)
+  checkBranches(harness, harnessAt, (problem) => b.report(problem))
   return loom
 }
 
