@@ -15,6 +15,8 @@ export interface SubjectNames {
   readonly now: (subject: string) => string
   readonly address: (subject: string, address: string) => string
   readonly jobLeft: (subject: string) => boolean
+  /** Whether no fact of the description changed: then nothing can have broken either. */
+  readonly nothingChanged: boolean
 }
 
 /** Figures differ when they differ to a reader: three significant digits. */
@@ -109,20 +111,37 @@ export function compareFindings(before: Revision, after: Revision, names: Subjec
     (one) => places(one, (address) => names.address(one.subject, address)),
     (one) => places(one, (address) => address),
   )
-  const known = new Set(marked.kept.flat())
+  const told = new Set(marked.kept.flat())
+  const open = (list: readonly Finding[]) => list.filter((one) => !told.has(one))
+  // Of several faults with one cause the first is shown; which one that is may change with their order, too.
+  const ofOneCause = pairByKey(
+    open(byIdentity.removed).filter(({ cause }) => cause !== undefined),
+    open(byIdentity.added).filter(({ cause }) => cause !== undefined),
+    ({ rule, cause }) => key(rule, cause ?? ''),
+  )
+  for (const finding of ofOneCause.kept.flat()) told.add(finding)
+  // Which of two plugs is called the mirrored one is a matter of order when nothing else tells them apart.
+  const job = (subject: string) => subject.split('/')[0] ?? subject
+  const ofOneRule = pairByKey(
+    names.nothingChanged ? open(byIdentity.removed) : [],
+    names.nothingChanged ? open(byIdentity.added) : [],
+    ({ rule, subject }) => key(rule, job(names.now(subject))),
+    ({ rule, subject }) => key(rule, job(subject)),
+  )
+  for (const finding of ofOneRule.kept.flat()) told.add(finding)
   // What stood under another finding before is not brought by the change that lays it bare.
   const laidBare = pairByKey(
     before.result.heldBack,
-    byIdentity.added.filter((one) => !known.has(one)),
+    open(byIdentity.added),
     ({ rule, subject }) => key(rule, names.now(subject)),
     ({ rule, subject }) => key(rule, subject),
   )
   return {
     appeared: laidBare.added,
-    gone: byIdentity.removed
-      .filter((one) => !known.has(one))
-      .map((finding) => ({ finding, because: becauseOf(finding, after, names) })),
-    kept: [...byIdentity.kept, ...marked.kept, ...laidBare.kept].map(([one, two]) => matchOf(one, two)),
+    gone: open(byIdentity.removed).map((finding) => ({ finding, because: becauseOf(finding, after, names) })),
+    kept: [...byIdentity.kept, ...marked.kept, ...ofOneCause.kept, ...ofOneRule.kept, ...laidBare.kept].map(
+      ([one, two]) => matchOf(one, two),
+    ),
     ...comparedNeeds(before.result.notChecked, after.result.notChecked, names),
   }
 }

@@ -64,7 +64,9 @@ const isThere = <T>(value: T | undefined): value is T => value !== undefined
 /** An end in words: that of the terminal, or as it was written where it leads nowhere. */
 function endWords(conductor: Conductor, which: 'from' | 'to'): string | undefined {
   const terminal = conductor[which]
-  return terminal ? endName(terminal) : conductor.source[which]
+  if (terminal) return endName(terminal)
+  const stated = conductor.source[which]
+  return stated === undefined ? undefined : `${stated} (leads nowhere)`
 }
 
 /** Ends that land elsewhere. Which end is written first makes no difference. */

@@ -113,7 +113,7 @@ function matchJobs(
 function subjectNames(
   jobs: ReadonlyMap<string, MatchedJob>,
   harnesses: ReadonlyMap<string, MatchedHarness>,
-): SubjectNames {
+): Omit<SubjectNames, 'nothingChanged'> {
   const split = (subject: string) => {
     const slash = subject.indexOf('/')
     return slash < 0
@@ -179,6 +179,16 @@ function policyChanges(before: Revision, after: Revision): SubjectChange[] {
 function countWires(placed: PlacedHarness | undefined): string {
   const count = placed ? conductorsOf(placed).length : 0
   return `${count} ${count === 1 ? 'conductor' : 'conductors'}`
+}
+
+/** Whether nothing is told of a subject but new names. */
+const isOnlyNames = ({ change, things }: SubjectChange): boolean =>
+  change === 'altered' &&
+  things.every((thing) => thing.change === 'altered' && thing.moves.length === 0 && thing.values.length === 0)
+
+function sameProcedures(before: Revision, after: Revision): boolean {
+  const texts = ({ shop }: Revision) => shop.procedures.map(({ file, text }) => `${file}\n${text}`).sort()
+  return texts(before).join('\0') === texts(after).join('\0')
 }
 
 /** Which thing of one revision is which of the other. */
@@ -251,23 +261,22 @@ export function compare(before: Revision, after: Revision): Changes {
       []
     )
   })
-  return {
-    subjects: [
-      ...harnessSubjects,
-      ...loneHarnesses,
-      ...installationSubjects,
-      ...subjects(
-        'installation',
-        { ...installations, kept: [] },
-        ({ title }) => title,
-        () => [],
-      ),
-      ...compareEquipment(equipment),
-      ...compareParts(before.shop.parts, after.shop.parts),
-      ...policyChanges(before, after),
-    ],
-    nets: [...jobs.values()].flatMap((job) => compareNets(job.before, job.after, job.match)),
-    findings: compareFindings(before, after, subjectNames(jobs, matched)),
-    rework,
-  }
+  const all = [
+    ...harnessSubjects,
+    ...loneHarnesses,
+    ...installationSubjects,
+    ...subjects(
+      'installation',
+      { ...installations, kept: [] },
+      ({ title }) => title,
+      () => [],
+    ),
+    ...compareEquipment(equipment),
+    ...compareParts(before.shop.parts, after.shop.parts),
+    ...policyChanges(before, after),
+  ]
+  const nets = [...jobs.values()].flatMap((job) => compareNets(job.before, job.after, job.match))
+  const nothingChanged = nets.length === 0 && all.every(isOnlyNames) && sameProcedures(before, after)
+  const findings = compareFindings(before, after, { ...subjectNames(jobs, matched), nothingChanged })
+  return { subjects: all, nets, findings, rework }
 }

@@ -16,7 +16,7 @@ import {
   formatWatts,
   significant,
 } from '../base/format-quantity.ts'
-import { naturalOrder } from '../base/natural-order.ts'
+import { naturalOrder, sortNaturally } from '../base/natural-order.ts'
 import { bothSizes } from '../base/wire-size.ts'
 import type { ValueChange } from './changes.ts'
 
@@ -114,6 +114,9 @@ const PAPER: ReadonlySet<string> = new Set(
 /** Whether a field, or a path of fields, is about the thing itself and not about its papers. */
 export const isPhysical = (field: string): boolean => !PAPER.has(field.split(' ')[0] ?? field)
 
+/** Stands for an entry of a list that has no name: it is there or it is not. */
+export const LISTED = 'listed'
+
 type Leaf = string | number | boolean
 type Plain = Readonly<Record<string, unknown>>
 
@@ -155,11 +158,16 @@ function short(value: unknown, field: string): string {
       sizeText(value) ??
       Object.entries(value)
         .filter(([, one]) => one !== undefined)
+        .sort(([a], [b]) => naturalOrder(a, b))
         .map(([key, one]) => `${key} ${short(one, key)}`)
         .join(', ')
     )
   }
-  if (Array.isArray(value)) return value.map((one) => short(one, field)).join(', ')
+  if (Array.isArray(value))
+    return sortNaturally(
+      value.map((one) => short(one, field)),
+      (one) => one,
+    ).join(', ')
   return leafText(field, value as Leaf)
 }
 
@@ -177,7 +185,7 @@ function flatten(value: unknown, path: readonly string[], field: string, into: M
         const name = isPlain(one) && typeof one.id === 'string' ? one.id : short(one, field)
         if (isPlain(one) && typeof one.id === 'string')
           flatten({ ...one, id: undefined }, [...path, name], field, into)
-        else into.set([...path, name].join(' '), 'yes')
+        else into.set([...path, name].join(' '), LISTED)
       }
     else
       into.set(

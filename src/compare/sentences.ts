@@ -12,6 +12,7 @@ import {
   type ThingKind,
   type ValueChange,
 } from './changes.ts'
+import { LISTED } from './field-values.ts'
 
 const KIND_WORDS: Readonly<Record<ThingKind, string>> = {
   conductor: 'Conductor',
@@ -45,6 +46,8 @@ function moveWords({ from, to }: Move): string {
 }
 
 function valueWords({ words, before, after }: ValueChange): string {
+  if (after === LISTED) return `${words} is added`
+  if (before === LISTED) return `${words} is removed`
   if (before === undefined) return `${words} now stated: ${after}`
   if (after === undefined) return `${words} no longer stated, was ${before}`
   return `${words} changes from ${before} to ${after}`

@@ -1,3 +1,4 @@
+import { naturalOrder } from '../base/natural-order.ts'
 import type { SubjectChange, ThingChange } from '../compare/changes.ts'
 import type { Block, Conductor, EndRef, SheetModel, StripBlock, StripRow } from '../draw/sheet-model.ts'
 
@@ -65,6 +66,10 @@ function ghosts(before: SheetModel, things: readonly ThingChange[], now: Address
 const rowsOf = (block: Block): readonly StripRow[] =>
   block.kind === 'strip' ? block.sections.flatMap(({ rows }) => rows) : []
 
+/** As on the face: by number, the shell last. */
+const byPin = (a: StripRow, b: StripRow): number =>
+  Number(a.pin === 'shell') - Number(b.pin === 'shell') || naturalOrder(a.pin, b.pin)
+
 /** The strip with a row for each pin an old conductor was on. */
 function withRows(block: StripBlock, wanted: ReadonlySet<string>, old: Block | undefined): StripBlock {
   const have = new Set(rowsOf(block).map(({ key }) => key))
@@ -77,7 +82,7 @@ function withRows(block: StripBlock, wanted: ReadonlySet<string>, old: Block | u
     .filter(({ pins }) => pins.length > 0)
   return {
     ...block,
-    sections: [{ ...first, rows: [...first.rows, ...rows], ...(idle ? { idle } : {}) }, ...rest],
+    sections: [{ ...first, rows: [...first.rows, ...rows].sort(byPin), ...(idle ? { idle } : {}) }, ...rest],
   }
 }
 
