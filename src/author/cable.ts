@@ -50,11 +50,11 @@ const shieldRow = ([shield, { from, to, ...details }]: [string, ShieldRun]): Shi
   tidy({ shield, from: from?.address, to: to?.address, ...details })
 
 /** A call names cores and shields by key, data lists them: `cores.0.to` in the data is `cores.1a.1` in the call. */
-function routeInCall(run: object, path: readonly (string | number)[]): readonly (string | number)[] {
-  const { cores, shields } = run as CableInput
+export function routeInCall(run: object, path: readonly (string | number)[]): readonly (string | number)[] {
+  const { cores, shields } = run as Partial<CableInput>
   const [list, index, key, ...rest] = path
   if (typeof index !== 'number' || (list !== 'cores' && list !== 'shields')) return path
-  const name = list === 'cores' ? cores[index]?.core : shields?.[index]?.shield
+  const name = list === 'cores' ? cores?.[index]?.core : shields?.[index]?.shield
   if (name === undefined) return path
   if (key === undefined || key === 'core' || key === 'shield') return [list, name]
   if (list === 'shields') return [list, name, key, ...rest]

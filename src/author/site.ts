@@ -93,6 +93,11 @@ export function markAs<T extends object>(copy: T, original: object): T {
   return copy
 }
 
+/** Notes about an object what was noted about it elsewhere, where its builder ran. */
+export function remember(object: object, noted: Mark): void {
+  marks.set(object, noted)
+}
+
 /** What is known about an object, or undefined if no builder made it. */
 export const markOf = (object: object): Mark | undefined => marks.get(object)
 

@@ -7,6 +7,7 @@ import type { Io } from './io.ts'
 import { Misshapen } from './misshapen.ts'
 import { type Judged, judge, pages } from './pipeline.ts'
 import { showFailure } from './show-failure.ts'
+import { trustOf } from './trust-of.ts'
 import { Unreadable } from './unreadable.ts'
 
 interface Built {
@@ -14,8 +15,8 @@ interface Built {
   readonly written: Written
 }
 
-async function buildOnce(inputs: readonly string[], to: string, io: Io): Promise<Built> {
-  const judged = await judge(inputs, io)
+async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
+  const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
   const files = await pages(judged, io)
   io.progress.say('writing')
@@ -43,7 +44,7 @@ async function buildAndStay(args: Args, to: string, io: Io): Promise<readonly st
   const { positionals } = args
   const clock = new Date().toTimeString().slice(0, 8)
   try {
-    const built = await buildOnce(positionals, to, io)
+    const built = await buildOnce(args, to, io)
     say(built, to, positionals, io)
     io.err(`${clock} built; waiting for a change, Ctrl-C ends\n`)
     return built.judged.source.watch
@@ -69,7 +70,7 @@ export const runBuild: Runner = async (args, io) => {
     })
     return COULD_NOT_RUN
   }
-  const built = await buildOnce(args.positionals, to, io)
+  const built = await buildOnce(args, to, io)
   say(built, to, args.positionals, io)
   const stops = countLevels(built.judged.result.findings).stop
   return stops > 0 && !args.flag('allow-stops') ? STOPS_FOUND : CLEAN

@@ -3,6 +3,7 @@ import { type Args, CLEAN, type Runner, STOPS_FOUND } from './command.ts'
 import type { Io } from './io.ts'
 import { packageVersion } from './package-file.ts'
 import { type Judged, judge } from './pipeline.ts'
+import { trustOf } from './trust-of.ts'
 import { writeResult } from './write-result.ts'
 
 async function print(report: CheckReport, judged: Judged, args: Args, io: Io): Promise<string> {
@@ -26,7 +27,7 @@ async function print(report: CheckReport, judged: Judged, args: Args, io: Io): P
 
 /** `check [FOLDER|FILE…]`: the report, and by the exit status whether anything is at stop level. */
 export const runCheck: Runner = async (args, io) => {
-  const judged = await judge(args.positionals, io)
+  const judged = await judge(args.positionals, io, trustOf(args))
   const level = args.text('level')
   const report = level === 'stop' || level === 'warning' ? onlyFrom(judged.result, level) : judged.result
   await writeResult(await print(report, judged, args, io), args.text('output'), io, judged.source.watch)

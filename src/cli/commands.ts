@@ -1,4 +1,5 @@
 import type { Command, OptionSpec } from './command.ts'
+import { trustOptions } from './trust-of.ts'
 
 const help: OptionSpec = { type: 'flag', short: 'h', help: 'print this' }
 const to = (value: string, text: string): OptionSpec => ({ type: 'text', short: 'o', value, help: text })
@@ -37,6 +38,7 @@ export const commands: readonly Command[] = [
         choices: ['stop', 'warning', 'note'],
         help: 'the least level to print; note, which is everything, when left out',
       },
+      ...trustOptions,
       help,
     },
     examples: [
@@ -105,6 +107,7 @@ export const commands: readonly Command[] = [
       to: to('FOLDER', 'where to publish; out when left out'),
       watch: { type: 'flag', short: 'w', help: 'build again whenever a file changes' },
       'allow-stops': { type: 'flag', help: 'exit 0 even with findings at stop level' },
+      ...trustOptions,
       help,
     },
     examples: [
@@ -128,6 +131,7 @@ export const commands: readonly Command[] = [
       installation: { type: 'text', value: 'NAME', help: 'draw only this installation' },
       face: { type: 'flag', help: 'draw connector faces: mating face and wire-entry face side by side' },
       to: to('FOLDER', 'where to write; drawings when left out'),
+      ...trustOptions,
       help,
     },
     examples: [
@@ -179,6 +183,7 @@ export const commands: readonly Command[] = [
     options: {
       json: { type: 'flag', help: 'as JSON, which is the only format and need not be said' },
       to: to('FILE', 'write to a file instead of the screen'),
+      ...trustOptions,
       help,
     },
     examples: [['loomwright export harnesses --json --to shop.json', 'one file for the whole shop']],

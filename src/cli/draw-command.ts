@@ -8,6 +8,7 @@ import { type Args, CLEAN, type Runner, STOPS_FOUND, UsageError } from './comman
 import { type DrawTarget, drawTargets } from './draw-targets.ts'
 import { Misshapen } from './misshapen.ts'
 import { drawings, judge } from './pipeline.ts'
+import { trustOf } from './trust-of.ts'
 
 function missing(kind: string, name: string, known: readonly string[]): UsageError {
   const near = suggest(name, known)[0]
@@ -39,7 +40,7 @@ function chosen(all: readonly DrawTarget[], args: Args): readonly DrawTarget[] {
 /** `draw [FOLDER|FILE…]`: wiring drawings or connector faces as SVG files. */
 export const runDraw: Runner = async (args, io) => {
   const to = args.text('to') ?? 'drawings'
-  const judged = await judge(args.positionals, io)
+  const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
   const files = await drawings(judged, chosen(drawTargets(judged.looms), args), args.flag('face'), io)
   io.progress.say('writing')

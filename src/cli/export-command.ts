@@ -3,6 +3,7 @@ import { printJsonText } from '../report/json.ts'
 import { CLEAN, type Runner } from './command.ts'
 import { Misshapen } from './misshapen.ts'
 import { describe } from './pipeline.ts'
+import { trustOf } from './trust-of.ts'
 import { writeResult } from './write-result.ts'
 
 const LISTS = ['parts', 'equipment', 'harnesses', 'installations'] as const
@@ -23,7 +24,7 @@ export function joinDocuments(documents: readonly { readonly data: unknown }[]):
 
 /** `export`: the shop as one JSON description. Refuses a description that does not have its shape: it would not read back. */
 export const runExport: Runner = async (args, io) => {
-  const described = await describe(args.positionals, io)
+  const described = await describe(args.positionals, io, trustOf(args))
   io.progress.done()
   if (described.misshapen.length > 0) throw new Misshapen(described.misshapen, described)
   const text = printJsonText(joinDocuments(described.source.documents))

@@ -3,6 +3,7 @@ import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { CheckResult } from '../check/check.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { ShopSource } from '../read/shop-source.ts'
+import type { Trust } from '../read/trust.ts'
 import type { Loom } from '../resolve/loom.ts'
 import type { Solution } from '../solve/solution.ts'
 import type { Job, Pictures, SiteInput } from '../wiki/site-input.ts'
@@ -50,10 +51,10 @@ export interface Judged extends Described {
 }
 
 /** Read and describe. Throws {@link Unreadable} when a file cannot be read: what is missing could be the fault that matters. */
-export async function describe(inputs: readonly string[], io: Io): Promise<Described> {
+export async function describe(inputs: readonly string[], io: Io, trust: Trust = 'own'): Promise<Described> {
   io.progress.say('reading')
   const { readShop } = await import('../read/read-shop.ts')
-  const source = await readShop(inputs.length > 0 ? inputs : ['.'], io.cwd)
+  const source = await readShop(inputs.length > 0 ? inputs : ['.'], io.cwd, trust)
   if (source.troubles.length > 0) throw new Unreadable(source.troubles, source)
   const { describeShop } = await import('../describe/validate.ts')
   const { shop, findings, written } = describeShop(source.documents, source.procedures)
@@ -87,8 +88,8 @@ async function staleCitations(solved: readonly SolvedLoom[], shop: Shop): Promis
 }
 
 /** Read, describe, resolve, solve and check. Throws {@link Unreadable}. */
-export async function judge(inputs: readonly string[], io: Io): Promise<Judged> {
-  const described = await describe(inputs, io)
+export async function judge(inputs: readonly string[], io: Io, trust: Trust = 'own'): Promise<Judged> {
+  const described = await describe(inputs, io, trust)
   const { resolveShop } = await import('../resolve/resolve.ts')
   const resolved = resolveShop(described.shop)
   const looms = await solveAll(resolved.looms, io)

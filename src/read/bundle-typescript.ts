@@ -41,24 +41,27 @@ function placeOf(message: Message, root: string, display: Display): Place | unde
 
 function troubleOf(message: Message, root: string, display: Display): Trouble {
   const place = placeOf(message, root, display)
-  const known = KNOWN.find(([pattern]) => pattern.test(message.text))
-  const missing = /^Could not resolve "(.*)"/.exec(message.text)?.[1]
-  const [what, fix] = known
-    ? [known[1], known[2]]
-    : missing !== undefined
-      ? [
-          `“${missing}” is imported, but is not there`,
-          'Check the path and its spelling; it is relative to this file.',
-        ]
-      : [message.text, 'Mend the text here.']
+  const [what, fix] = inWords(message.text)
   return { what, fix, ...(place ? { place } : {}) }
+}
+
+/** A message of the bundler in words of ours where there are any, and what to do. */
+export function inWords(text: string): readonly [what: string, fix: string] {
+  const known = KNOWN.find(([pattern]) => pattern.test(text))
+  if (known) return [known[1], known[2]]
+  const missing = /^Could not resolve "(.*)"/.exec(text)?.[1]
+  if (missing === undefined) return [text, 'Mend the text here.']
+  return [
+    `“${missing}” is imported, but is not there`,
+    'Check the path and its spelling; it is relative to this file.',
+  ]
 }
 
 const isBuildFailure = (error: unknown): error is BuildFailure =>
   typeof error === 'object' && error !== null && 'errors' in error && Array.isArray(error.errors)
 
 /** A second message about one place says nothing new. */
-function once(troubles: readonly Trouble[]): Trouble[] {
+export function once(troubles: readonly Trouble[]): Trouble[] {
   const seen = new Set<string>()
   return troubles.filter((trouble) => {
     const key = JSON.stringify(trouble)

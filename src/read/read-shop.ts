@@ -8,9 +8,10 @@ import type { Procedure } from '../describe/shop.ts'
 import { displayPath, type FoundFile, findFiles } from './find-files.ts'
 import { LineIndex } from './line-index.ts'
 import { readText } from './read-text.ts'
-import { readTypescript } from './read-typescript.ts'
+import { type CodeResult, readTypescript } from './read-typescript.ts'
 import type { ShopSource, SourceDocument } from './shop-source.ts'
 import { startOf, TroubleError } from './trouble-error.ts'
+import type { Trust } from './trust.ts'
 
 interface TextFile extends FoundFile {
   readonly name: string
@@ -106,13 +107,43 @@ function locator(documents: readonly SourceDocument[], texts: readonly TextFile[
   }
 }
 
+/** A stranger's TypeScript, named by its first file: what else there is would say the same again. */
+function refusedCode([first, ...more]: readonly TextFile[]): Trouble[] {
+  if (!first) return []
+  const others = more.length === 0 ? '' : ` (and ${more.length} more)`
+  return [
+    {
+      what: `this${others} is TypeScript of somebody not trusted, and was not run`,
+      fix: 'Read it; then leave --untrusted out, or put --apart, which runs it without files, processes and network.',
+      place: startOf(first.file),
+    },
+  ]
+}
+
+async function readCode(
+  code: readonly TextFile[],
+  root: string,
+  display: (path: string) => string,
+  trust: Trust,
+): Promise<CodeResult> {
+  const none = { documents: [], troubles: [], inputs: [] }
+  if (code.length === 0) return none
+  if (trust === 'refuse') return { ...none, troubles: refusedCode(code) }
+  return readTypescript(code, root, display, trust)
+}
+
 /**
  * Reads a shop's files: descriptions in TypeScript and JSON, procedures in Markdown. JSON is never executed; TypeScript is run in
- * this process. Bad input of any kind becomes a trouble at its place; nothing is thrown for it.
+ * this process unless it is a stranger's. Bad input of any kind becomes a trouble at its place; nothing is thrown for it.
  * @param paths files and folders, as typed
  * @param cwd the folder that relative paths start from, and that messages count from
+ * @param trust whose TypeScript it is; a stranger's is not run, or run apart
  */
-export async function readShop(paths: string | readonly string[], cwd: string): Promise<ShopSource> {
+export async function readShop(
+  paths: string | readonly string[],
+  cwd: string,
+  trust: Trust = 'own',
+): Promise<ShopSource> {
   const from = await realpath(cwd)
   const found = await findFiles(typeof paths === 'string' ? [paths] : paths, from)
   const display = (path: string): string => displayPath(path, from)
@@ -123,10 +154,7 @@ export async function readShop(paths: string | readonly string[], cwd: string): 
   const into: Reading = { documents: [], procedures: [], troubles: [...found.troubles] }
   const texts = await readTexts(found.files, names, into.troubles)
   const code = texts.filter(({ kind }) => kind === 'typescript')
-  const ran =
-    code.length > 0
-      ? await readTypescript(code, found.root, display)
-      : { documents: [], troubles: [], inputs: [] }
+  const ran = await readCode(code, found.root, display, trust)
   into.documents.push(...ran.documents)
   into.troubles.push(...ran.troubles)
   const imported = new Set(ran.inputs)

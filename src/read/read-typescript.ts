@@ -177,13 +177,17 @@ export async function readTypescript(
   files: readonly CodeFile[],
   root: string,
   display: Display,
+  trust: 'own' | 'apart' = 'own',
 ): Promise<CodeResult> {
   const paths = files.map(({ path }) => path)
-  const bundle = await bundleTypescript(paths, root, display)
+  const apart = trust === 'apart' ? await import('./sandbox/run-apart.ts') : undefined
+  const bundle = await (apart?.bundleApart ?? bundleTypescript)(paths, root, display)
   if ('troubles' in bundle) return { documents: [], troubles: bundle.troubles, inputs: paths }
   const lookup = lookupFor(bundle, display)
   const names = files.map(({ file }) => file)
-  const ran = runTypescript(bundle, await import('../index.ts'), names, lookup.original)
+  const ran = apart
+    ? await apart.runApart(bundle, names, lookup.original)
+    : runTypescript(bundle, await import('../index.ts'), names, lookup.original)
   const troubles = failures(ran)
   const documents: SourceDocument[] = []
   const add = (result: ReturnType<typeof documentFrom>): void => {

@@ -13,7 +13,7 @@ type Step = (index: number, load: () => unknown) => void
 
 const WORDS: readonly (readonly [RegExp, string, string])[] = [
   [
-    /^Cannot access '(.*)' before initialization/,
+    /^(?:Cannot access )?'?(.*?)'? (?:before initialization|is not initialized)$/,
     'it is used before it is made',
     'Move the line that makes it further up; if two files import each other, move what they share into a third.',
   ],
@@ -23,12 +23,13 @@ const WORDS: readonly (readonly [RegExp, string, string])[] = [
     'Install it, or leave it out.',
   ],
   [
-    /^Cannot read properties of (?:undefined|null) \(reading '(.*)'\)/,
+    /^[Cc]annot read propert(?:ies|y) (?:'(?=.*' of)|of (?:undefined|null) \(reading ')(.*?)'/,
     'it is asked of something that is not there, or not made yet',
     'Check the name before the dot; a thing has to be made above the line that uses it.',
   ],
+  [/^not a function$/, 'something is called here that is no function', 'Check the name before the bracket.'],
   [
-    /Maximum call stack size exceeded/,
+    /Maximum call stack size exceeded|^stack overflow$/,
     'a function calls itself without end',
     'Give it a case in which it stops.',
   ],
@@ -61,17 +62,23 @@ function thrown(
       fix: 'Look for a loop that never ends.',
       place: { file, line: 1, column: 1 },
     }
+  const spot = stackPlace(error, bundle)
+  const place = spot && original({ file: bundle.path, ...spot })
   const message = error instanceof Error ? error.message : String(error)
+  return thrownTrouble(message, place ?? { file, line: 1, column: 1 })
+}
+
+/** What description code threw, in words of ours where they are plainer than the engine's. */
+export function thrownTrouble(message: string, place: Place): Trouble {
   const first = message.split('\n')[0] ?? ''
   const known = WORDS.find(([pattern]) => pattern.test(first))
   const name = known?.[0].exec(first)?.[1]
-  const spot = stackPlace(error, bundle)
   return {
     what: known
       ? `${name === undefined ? '' : `${quote(name)}: `}${known[1]}`
       : `the code stops here with ${quote(first)}`,
     fix: known ? known[2] : 'Mend what this line is given.',
-    place: (spot && original({ file: bundle.path, ...spot })) ?? { file, line: 1, column: 1 },
+    place,
   }
 }
 

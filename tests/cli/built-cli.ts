@@ -34,7 +34,13 @@ async function bundle(top: string): Promise<void> {
     if (existsSync(join(root, name))) cpSync(join(root, name), join(top, name), { recursive: true })
   await build({
     absWorkingDir: root,
-    entryPoints: ['src/index.ts', 'src/cli/main.ts'],
+    entryPoints: [
+      'src/index.ts',
+      'src/cli/main.ts',
+      'src/read/sandbox/bundler.ts',
+      'src/read/sandbox/inside.ts',
+      'src/read/sandbox/interpreter.ts',
+    ],
     outdir: join(top, 'dist'),
     outbase: 'src',
     chunkNames: 'chunks/[name]-[hash]',

@@ -13,7 +13,14 @@ async function bundle() {
   const { build } = await import('esbuild')
   await build({
     absWorkingDir: root,
-    entryPoints: ['src/index.ts', 'src/cli/main.ts'],
+    // The last three are bundled once more when they are needed, to stand alone in a process or an interpreter.
+    entryPoints: [
+      'src/index.ts',
+      'src/cli/main.ts',
+      'src/read/sandbox/bundler.ts',
+      'src/read/sandbox/inside.ts',
+      'src/read/sandbox/interpreter.ts',
+    ],
     outdir: dist,
     outbase: 'src',
     chunkNames: 'chunks/[name]-[hash]',
