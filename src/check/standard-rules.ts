@@ -1,12 +1,16 @@
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
+import { bendRadius } from './rules/bend-radius.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
+import { busTerminated } from './rules/bus-terminated.ts'
 import { cableFaultKeys } from './rules/cable-fault-keys.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { feederDrop } from './rules/feeder-drop.ts'
 import { fuseInFeed } from './rules/fuse-in-feed.ts'
+import { fuseInNegative } from './rules/fuse-in-negative.ts'
+import { fuseNearSource } from './rules/fuse-near-source.ts'
 import { fuseProtectsWire } from './rules/fuse-protects-wire.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
 import { ignitionSensePermanent } from './rules/ignition-sense-permanent.ts'
@@ -26,12 +30,14 @@ import { pinoutViewStated } from './rules/pinout-view-stated.ts'
 import { plugsNotInterchangeable } from './rules/plugs-not-interchangeable.ts'
 import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
 import { returnAsBigAsFeed } from './rules/return-as-big-as-feed.ts'
+import { returnPastSensor } from './rules/return-past-sensor.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
 import { standingDrain } from './rules/standing-drain.ts'
 import { switchCurrent } from './rules/switch-current.ts'
+import { thinWireAfloat } from './rules/thin-wire-afloat.ts'
 import { voltageAtLoad } from './rules/voltage-at-load.ts'
 import { voltsWithinLimit } from './rules/volts-within-limit.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
@@ -57,12 +63,17 @@ export const standardRules: readonly Rule[] = [
   sealFitsWire,
   emptyCavitiesPlugged,
   ringsPerStud,
+  bendRadius,
   // power
   plusMeetsMinus,
   feederDrop,
   voltageAtLoad,
   fuseInFeed,
   fuseProtectsWire,
+  fuseNearSource,
+  fuseInNegative,
+  returnPastSensor,
+  thinWireAfloat,
   returnAsBigAsFeed,
   ignitionSensePermanent,
   standingDrain,
@@ -84,6 +95,7 @@ export const standardRules: readonly Rule[] = [
   cableFaultKeys,
   // data
   oneStandardPerJoint,
+  busTerminated,
   // papers
   labelUnique,
 ]

@@ -78,4 +78,14 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'cable-fault-keys': [
     'lead/radio.J1.1: With lead.P1 unplugged radio.J1.1 (PTT, transmit key input) goes low and keys the transmitter',
   ],
+  'bend-radius': ['lead.W1: W1 is bent to 30 mm (limit 60 mm)'],
+  'fuse-near-source': ['van/main.F1: F1 sits 1 m of wire from battery.J1.1 (limit 450 mm)'],
+  'fuse-in-negative': ['lead.F2: F2 sits in a negative conductor'],
+  'return-past-sensor': [
+    'lead.A03: A03 goes to the battery post battery.J1.2 and bypasses the battery sensor',
+  ],
+  'thin-wire-afloat': ['boat/main.B08: B08 0.5 mm² is too thin for a single wire afloat (limit 1 mm²)'],
+  'bus-terminated': [
+    'boat/display.J1.1: The bus engine.J1.1 has 1 terminator (120 Ω); it wants two of 120 Ω, which are 60 Ω',
+  ],
 }
