@@ -16,18 +16,25 @@ interface Result {
   readonly state: BaselineState
 }
 
-/** The change that a finding is most likely about: it names the same thing, or one on the same pin or connector. */
+/** The change that a finding is most likely about: one of the same thing, else one on it or around it, else one of its loom. */
 function causeOf({ subject, marks }: Finding, things: readonly ThingChange[]): ThingChange | undefined {
   const places = [subject.slice(subject.indexOf('/') + 1), ...marks]
-  const touches = (address: string) =>
-    places.some(
-      (place) => place === address || place.startsWith(`${address}.`) || address.startsWith(`${place}.`),
-    )
-  const placed = things.filter(({ at, change }) => at !== undefined && change !== 'removed')
-  return (
-    placed.find(({ addresses }) => addresses.some((address) => places.includes(address))) ??
-    placed.find(({ addresses }) => addresses.some(touches))
+  const placed = things.filter(
+    ({ at, change, physical }) => at !== undefined && change !== 'removed' && physical,
   )
+  const loomOf = (address: string) => address.split('.')[0]
+  const ways: readonly ((address: string, place: string) => boolean)[] = [
+    (address, place) => place === address,
+    (address, place) => place.startsWith(`${address}.`) || address.startsWith(`${place}.`),
+    (address, place) => loomOf(place) === loomOf(address),
+  ]
+  for (const isNear of ways) {
+    const found = placed.find(({ addresses }) =>
+      addresses.some((address) => places.some((place) => isNear(address, place))),
+    )
+    if (found) return found
+  }
+  return placed.length === 1 ? placed[0] : undefined
 }
 
 /**
