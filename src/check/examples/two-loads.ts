@@ -2,8 +2,8 @@ import type { WireSize } from '../../base/wire-size.ts'
 import type { DocumentInput } from '../../describe/document.ts'
 import { exampleLead, rowHousing, socket, unitOf } from './parts.ts'
 
-/** Two loads of 15 A on a boat, with one feeder of the size given and short branches. */
-export function twoLoads(size: WireSize): DocumentInput {
+/** Two loads of 15 A on a boat, with one feeder of the size given and short branches; on request one more wire on the return. */
+export function twoLoads(size: WireSize, more?: WireSize): DocumentInput {
   const load = (id: string) =>
     unitOf(
       id,
@@ -34,7 +34,7 @@ export function twoLoads(size: WireSize): DocumentInput {
       ],
       bundled: 2,
       components: [{ id: 'F1', kind: 'fuse', rating: '40 A' }],
-      splices: [{ id: 'SP1' }, { id: 'SP2' }],
+      splices: [{ id: 'SP1' }, { id: 'SP2' }, ...(more ? [{ id: 'SP3' }] : [])],
       wires: [
         { id: 'B01', from: 'P1.1', to: 'F1.in', size, length: '0.15 m' },
         { id: 'B02', from: 'F1.out', to: 'SP1', size, length: '5 m' },
@@ -43,6 +43,7 @@ export function twoLoads(size: WireSize): DocumentInput {
         { id: 'B05', from: 'SP1', to: 'P3.1', size: branch, length: '0.5 m' },
         { id: 'B06', from: 'P2.2', to: 'SP2', size: branch, length: '0.5 m' },
         { id: 'B07', from: 'P3.2', to: 'SP2', size: branch, length: '0.5 m' },
+        ...(more ? [{ id: 'B08', from: 'SP2', to: 'SP3', size: more, length: '0.5 m' } as const] : []),
       ],
     },
     more: {
