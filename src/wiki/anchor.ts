@@ -1,13 +1,13 @@
 /** What an anchor on a page stands for. */
 export type AnchorKind = 'wire' | 'cable' | 'connector' | 'pin' | 'part' | 'splice' | 'unit' | 'finding'
 
-/**
- * An anchor made of letters, digits, dots and hyphens. Every other character is written as its number, so that two names
- * never share an anchor and nothing needs escaping in a link.
- */
+/** A dot, which parts the pin from its connector, is two underlines; any other character but letters, digits and hyphens its number. */
+function safe(character: string): string {
+  if (/[A-Za-z0-9-]/.test(character)) return character
+  return character === '.' ? '__' : `_${(character.codePointAt(0) ?? 0).toString(16)}_`
+}
+
+/** An anchor of letters, digits, hyphens and underlines. Two names never share one, and nothing needs escaping in a link. */
 export function anchor(kind: AnchorKind, name: string): string {
-  const safe = [...name]
-    .map((c) => (/[A-Za-z0-9.-]/.test(c) ? c : `_${(c.codePointAt(0) ?? 0).toString(16)}_`))
-    .join('')
-  return `${kind}-${safe}`
+  return `${kind}-${[...name].map(safe).join('')}`
 }

@@ -1,0 +1,48 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { standardRules } from '../../src/check/standard-rules.ts'
+import type { Procedure } from '../../src/describe/shop.ts'
+import { makeTemplates } from '../../src/sheets/templates.ts'
+import { drawPictures } from '../../src/wiki/draw-pictures.ts'
+import { publishSite } from '../../src/wiki/publish-site.ts'
+import type { SiteFile, SiteInput } from '../../src/wiki/site-input.ts'
+import { sample, vanRadio } from '../sheets/sample-shop.ts'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+const readFolder = (folder: string, ending: RegExp): Record<string, string> =>
+  Object.fromEntries(
+    readdirSync(join(root, folder))
+      .filter((name) => ending.test(name))
+      .sort()
+      .map((name) => [name, readFileSync(join(root, folder, name), 'utf8')]),
+  )
+
+export const templateSources = Object.fromEntries(
+  Object.entries(readFolder('templates', /\.hbs$/)).map(([name, text]) => [name.replace(/\.hbs$/, ''), text]),
+)
+
+export const procedures: readonly Procedure[] = [
+  {
+    file: 'fit.md',
+    text: '# Van\n\nJoin [](connector:P1), see [](figure:radio.J1.1/volts/transmit).\n\n## Route\n\nBehind the sill.',
+  },
+]
+
+/** A whole site of a description, with its real pictures, templates and assets. */
+export async function siteInput(data = vanRadio): Promise<SiteInput> {
+  const { shop, jobs } = sample(data, procedures)
+  const { pictures, css } = await drawPictures(jobs)
+  return {
+    shop,
+    looms: jobs,
+    rules: standardRules,
+    pictures,
+    templates: makeTemplates(templateSources),
+    assets: { ...readFolder('site', /\.(css|js)$/), 'drawing.css': css },
+    showPlace: ({ doc, path }) => `${doc}:${path.join('.')}`,
+  }
+}
+
+export const siteOf = async (data = vanRadio): Promise<SiteFile[]> => publishSite(await siteInput(data))
