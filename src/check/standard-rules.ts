@@ -6,6 +6,7 @@ import { busTerminated } from './rules/bus-terminated.ts'
 import { cableFaultKeys } from './rules/cable-fault-keys.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
+import { dataLegsSwapped } from './rules/data-legs-swapped.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { feederDrop } from './rules/feeder-drop.ts'
 import { fuseInFeed } from './rules/fuse-in-feed.ts'
@@ -14,6 +15,7 @@ import { fuseNearSource } from './rules/fuse-near-source.ts'
 import { fuseProtectsWire } from './rules/fuse-protects-wire.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
 import { ignitionSensePermanent } from './rules/ignition-sense-permanent.ts'
+import { isolatedCommonGrounded } from './rules/isolated-common-grounded.ts'
 import { labelUnique } from './rules/label-unique.ts'
 import { lineTerminatedOnce } from './rules/line-terminated-once.ts'
 import { matedHalvesFit } from './rules/mated-halves-fit.ts'
@@ -32,9 +34,11 @@ import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
 import { returnAsBigAsFeed } from './rules/return-as-big-as-feed.ts'
 import { returnPastSensor } from './rules/return-past-sensor.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
+import { screenBothEnds } from './rules/screen-both-ends.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
+import { speakerPower } from './rules/speaker-power.ts'
 import { standingDrain } from './rules/standing-drain.ts'
 import { switchCurrent } from './rules/switch-current.ts'
 import { thinWireAfloat } from './rules/thin-wire-afloat.ts'
@@ -86,8 +90,11 @@ export const standardRules: readonly Rule[] = [
   lineTerminatedOnce,
   microphoneKind,
   speakerLoad,
+  speakerPower,
   // grounding
   shellOffPin1,
+  isolatedCommonGrounded,
+  screenBothEnds,
   // switching
   coilSuppressed,
   switchCurrent,
@@ -95,6 +102,7 @@ export const standardRules: readonly Rule[] = [
   cableFaultKeys,
   // data
   oneStandardPerJoint,
+  dataLegsSwapped,
   busTerminated,
   // papers
   labelUnique,

@@ -88,4 +88,14 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'bus-terminated': [
     'boat/display.J1.1: The bus engine.J1.1 has 1 terminator (120 Ω); it wants two of 120 Ω, which are 60 Ω',
   ],
+  'speaker-power': ['lead/speaker.J2.1: speaker gets up to 14.2 W and is rated 10 W'],
+  'isolated-common-grounded': [
+    'lead/talker.J1.3: The isolated common talker.J1.3 (C, signal return) is tied to ground at listener.J2.4',
+  ],
+  'data-legs-swapped': [
+    'lead/listener.J2.2: listener.J2.2 (tia-422 line B) is on the other leg: talker.J1.1 (tia-422 line A)',
+  ],
+  'screen-both-ends': [
+    'lead.W1.screen: The screen W1.screen of W1 is grounded at both ends, lead.P1.3 and lead.P2.3, and closes a loop',
+  ],
 }
