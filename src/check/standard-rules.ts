@@ -6,11 +6,13 @@ import { busTerminated } from './rules/bus-terminated.ts'
 import { cableFaultKeys } from './rules/cable-fault-keys.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
+import { contactCurrent } from './rules/contact-current.ts'
 import { dataLegsSwapped } from './rules/data-legs-swapped.ts'
 import { emptyCavitiesPlugged } from './rules/empty-cavities-plugged.ts'
 import { feederDrop } from './rules/feeder-drop.ts'
 import { fuseInFeed } from './rules/fuse-in-feed.ts'
 import { fuseInNegative } from './rules/fuse-in-negative.ts'
+import { fuseLoaded } from './rules/fuse-loaded.ts'
 import { fuseNearSource } from './rules/fuse-near-source.ts'
 import { fuseProtectsWire } from './rules/fuse-protects-wire.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
@@ -67,6 +69,7 @@ export const standardRules: readonly Rule[] = [
   sealFitsWire,
   emptyCavitiesPlugged,
   ringsPerStud,
+  contactCurrent,
   bendRadius,
   // power
   plusMeetsMinus,
@@ -75,6 +78,7 @@ export const standardRules: readonly Rule[] = [
   fuseInFeed,
   fuseProtectsWire,
   fuseNearSource,
+  fuseLoaded,
   fuseInNegative,
   returnPastSensor,
   thinWireAfloat,

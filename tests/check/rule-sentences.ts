@@ -88,7 +88,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'bus-terminated': [
     'boat/display.J1.1: The bus engine.J1.1 has 1 terminator (120 Ω); it wants two of 120 Ω, which are 60 Ω',
   ],
-  'speaker-power': ['lead/speaker.J2.1: speaker gets up to 14.2 W and is rated 10 W'],
+  'speaker-power': ['lead/speaker.J2.1: speaker gets up to 15 W and is rated 10 W'],
   'isolated-common-grounded': [
     'lead/talker.J1.3: The isolated common talker.J1.3 (C, signal return) is tied to ground at listener.J2.4',
   ],
@@ -98,4 +98,9 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'screen-both-ends': [
     'lead.W1.screen: The screen W1.screen of W1 is grounded at both ends, lead.P1.3 and lead.P2.3, and closes a loop',
   ],
+  'contact-current': [
+    'van/main.P1.1: The contact main.P1.1 carries 10 A in transmit (limit 8 A)',
+    'van/main.P2.1: The contact main.P2.1 carries 10 A in transmit (limit 8 A)',
+  ],
+  'fuse-loaded': ['van/main.F1: F1 of 20 A carries 17 A in standby: 85 % (limit 80 %)'],
 }

@@ -88,7 +88,10 @@ export const PLANTED: readonly Planted[] = [
  */
 export const REMAINING: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'council-pickup': {},
-  'harbour-launch': {},
+  'harbour-launch': {
+    'fuse-loaded harbour-launch/fuses.F3':
+      'Plotter and buzzer take 4.2 A from 5 A, 84 %: the plotter’s maker asks for no more than 5 A.',
+  },
   theatre: {},
   'radio-bench': {},
   'programming-lead': {},

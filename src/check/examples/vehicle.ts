@@ -13,6 +13,8 @@ export interface VehicleExample {
   readonly toFuse?: `${number} m`
   readonly load?: Partial<Extract<PinFunctionInput, { kind: 'supply-in' }>>
   readonly battery?: Partial<Extract<PinFunctionInput, { kind: 'supply-out' }>>
+  /** Rated current of the contacts in both plugs. */
+  readonly contactAmps?: `${number} A`
   readonly place?: Partial<InstallationInput>
 }
 
@@ -21,7 +23,7 @@ export function vehicleExample(change: VehicleExample = {}): DocumentInput {
   const { feed = '6 mm²', back = feed, metres = '5 m', fuse = '20 A', toFuse = '0.2 m' } = change
   const size = feed
   return exampleLead({
-    parts: [rowHousing(2)],
+    parts: [rowHousing(2, change.contactAmps ? { amps: change.contactAmps } : {})],
     equipment: [
       unitOf(
         'battery',
