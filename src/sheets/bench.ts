@@ -10,6 +10,8 @@ export interface Piece {
   readonly terminals: readonly Terminal[]
   /** Closed links between them. */
   readonly links: readonly Link[]
+  /** The same links by the terminals they end at. */
+  readonly linksAt: ReadonlyMap<number, readonly Link[]>
 }
 
 /** One loom lying on the bench: no equipment, no other loom. */
@@ -61,7 +63,7 @@ function flood(start: Terminal, next: ReadonlyMap<number, readonly Link[]>, inde
       seen.add(link.a === terminal ? link.b : link.a)
     }
   }
-  return { index, terminals: [...seen], links: [...links] }
+  return { index, terminals: [...seen], links: [...links], linksAt: next }
 }
 
 /** A way through one piece: the links in order, and its resistance where every link has one. */
@@ -75,12 +77,8 @@ export interface Way {
 /** The shortest way, in links, from one terminal to every other of its piece. */
 export function waysFrom(piece: Piece, start: Terminal, solution: Solution | undefined): Map<number, Way> {
   const ways = new Map<number, Way>([[start.index, { to: start, links: [], ohms: 0 }]])
-  const at = new Map<number, Link[]>()
-  for (const link of piece.links) {
-    for (const end of [link.a, link.b]) at.set(end.index, [...(at.get(end.index) ?? []), link])
-  }
   for (const way of ways.values()) {
-    for (const link of at.get(way.to.index) ?? []) {
+    for (const link of piece.linksAt.get(way.to.index) ?? []) {
       const to = link.a === way.to ? link.b : link.a
       if (ways.has(to.index)) continue
       const step = solution?.linkOhms[link.index]?.ohms ?? link.ohms

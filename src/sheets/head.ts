@@ -12,7 +12,13 @@ const unitsOf = (loom: Loom): string =>
     : 'mm and m; mm² and AWG; V, A, Ω'
 
 /** The head of a paper about one loom, or about the whole installation when `use` is left out. */
-export function sheetHead(loom: Loom, use: LoomUse | undefined, title: string, view = NO_VIEW): SheetHead {
+export function sheetHead(
+  loom: Loom,
+  use: LoomUse | undefined,
+  title: string,
+  view = NO_VIEW,
+  match = matchCodeOf(loom, use),
+): SheetHead {
   const source = use?.harness ?? loom.source
   const state = 'state' in source ? source.state : undefined
   const asset = 'asset' in source && source.asset ? `, ${source.asset}` : ''
@@ -29,7 +35,7 @@ export function sheetHead(loom: Loom, use: LoomUse | undefined, title: string, v
     units: unitsOf(loom),
     view,
     colours: COLOURS,
-    match: matchCodeOf(loom, use),
+    match,
   }
 }
 

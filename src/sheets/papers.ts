@@ -29,8 +29,7 @@ export function papersOf(loom: Loom, use: LoomUse, solution: Solution | undefine
 }
 
 /** The pinout table of every plug of one loom, and one table for all its rings, tabs and tails. */
-export function pinoutsOf(loom: Loom, use: LoomUse): Sheet[] {
-  const context = pinoutContext(loom)
+export function pinoutsOf(loom: Loom, use: LoomUse, context = pinoutContext(loom)): Sheet[] {
   const plugs = use.halves.filter((half) => half.pins.size > 1)
   const single = use.halves.filter((half) => half.pins.size <= 1)
   const tables = plugs.map((half) => pinoutTable(loom, half, context))

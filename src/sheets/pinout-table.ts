@@ -1,10 +1,11 @@
 import { colourLabel } from '../base/colour.ts'
-import type { Conductor, Half, Loom, Terminal } from '../resolve/loom.ts'
+import type { Conductor, Half, Loom, LoomUse, Terminal } from '../resolve/loom.ts'
 import { type Bench, onTheBench, type Piece, waysFrom, wayText } from './bench.ts'
 import { fittingAt, isPlugged } from './fitting.ts'
 import { functionWords } from './function-words.ts'
 import { BOTH_VIEWS, sheetHead } from './head.ts'
 import { type Landings, landingsAt, landingsOf } from './landings.ts'
+import { matchCodeOf } from './match-code.ts'
 import { cableText, halfName, pinName, sizeText } from './names.ts'
 import type { Column, Row, Sheet } from './sheet.ts'
 
@@ -30,10 +31,16 @@ const COLUMNS: readonly Column[] = [
 export interface PinoutContext {
   readonly landings: Landings
   readonly benches: readonly Bench[]
+  /** Match code by loom: it is worked out over the whole loom. */
+  readonly match: ReadonlyMap<LoomUse | undefined, string>
 }
 
 export function pinoutContext(loom: Loom): PinoutContext {
-  return { landings: landingsOf(loom), benches: loom.looms.map((use) => onTheBench(loom, use)) }
+  return {
+    landings: landingsOf(loom),
+    benches: loom.looms.map((use) => onTheBench(loom, use)),
+    match: new Map(loom.looms.map((use) => [use, matchCodeOf(loom, use)])),
+  }
 }
 
 /** The pinout table of one half, every pin in the order of the family, unused ones included. */
@@ -43,7 +50,7 @@ export function pinoutTable(loom: Loom, half: Half, context = pinoutContext(loom
     id: `pinout-${half.id}`,
     title: `Pinout ${halfName(half)}`,
     use: 'One row a pin, unused ones too. Hold the plug as the picture shows before you count.',
-    head: sheetHead(loom, half.loom, `Pinout ${halfName(half)}`, BOTH_VIEWS),
+    head: sheetHead(loom, half.loom, `Pinout ${halfName(half)}`, BOTH_VIEWS, context.match.get(half.loom)),
     columns: COLUMNS.filter((column) => keep(column, half, rows)),
     sections: [{ rows }],
     foot: halfFacts(half),
@@ -100,13 +107,19 @@ function sealText(loom: Loom, half: Half, terminal: Terminal, wires: readonly Co
 function goesTo(terminal: Terminal, context: PinoutContext): string {
   const piece = context.benches.map((bench) => bench.pieceOf.get(terminal.index)).find(Boolean)
   if (!piece) return ''
-  return farEnds(piece, terminal)
+  const ends = farEnds(piece, terminal)
+  const more = ends.length > MOST_ENDS ? `; and ${ends.length - MOST_ENDS} more` : ''
+  return `${ends
+    .slice(0, MOST_ENDS)
     .map((way) => {
       const through = way.links.length > 1 ? ` via ${wayText(way)}` : ''
       return `${pinName(way.to)}${through}`
     })
-    .join('; ')
+    .join('; ')}${more}`
 }
+
+/** A bar or a common has too many ends to list at each of them. */
+const MOST_ENDS = 8
 
 function farEnds(piece: Piece, terminal: Terminal) {
   const ways = [...waysFrom(piece, terminal, undefined).values()]

@@ -26,7 +26,7 @@ export function singleEnds(loom: Loom, use: LoomUse, halves: readonly Half[], co
     id: 'single-ends',
     title: 'Rings, tabs and single ends',
     use: 'One row an end. Each goes onto the place named, and nowhere else.',
-    head: sheetHead(loom, use, 'Rings, tabs and single ends', NO_VIEW),
+    head: sheetHead(loom, use, 'Rings, tabs and single ends', NO_VIEW, context.match.get(use)),
     columns: COLUMNS.filter(({ key }) => key === 'half' || rows.some((row) => row.cells[key])),
     sections: [{ rows }],
     foot: [],

@@ -2,7 +2,6 @@ import { colourLabel } from '../base/colour.ts'
 import { bothSizes } from '../base/wire-size.ts'
 import type { Conductor } from '../resolve/loom.ts'
 import { cableText, cableTitle, lengthText, pinName } from '../sheets/names.ts'
-import { pinoutContext } from '../sheets/pinout-table.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
@@ -20,7 +19,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
   const path = site.map.harness(harness.id) ?? ''
   const { loom } = job
   const own = ownPart(entry)
-  const context = pinoutContext(loom)
+  const { context } = site.papers(entry)
   const wires = loom.conductors.filter((conductor) => conductor.loom === use)
   const facts = {
     path,

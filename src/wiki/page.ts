@@ -1,4 +1,6 @@
 import { markup } from '../sheets/templates.ts'
+import type { HarnessEntry } from './harness-entries.ts'
+import { type HarnessPapers, rememberPapers } from './harness-papers.ts'
 import type { SiteFile, SiteInput } from './site-input.ts'
 import { type SiteMap, siteMap, type Target } from './site-map.ts'
 
@@ -7,10 +9,12 @@ export interface Site {
   readonly input: SiteInput
   readonly map: SiteMap
   readonly shopName: string
+  /** Papers of a harness and what they share, made once. */
+  readonly papers: (entry: HarnessEntry) => HarnessPapers
 }
 
 export function openSite(input: SiteInput): Site {
-  return { input, map: siteMap(input), shopName: shopNameOf(input) }
+  return { input, map: siteMap(input), shopName: shopNameOf(input), papers: rememberPapers() }
 }
 
 const shopNameOf = (input: SiteInput): string => input.shop.policy?.value.shop ?? 'Workshop'

@@ -1,6 +1,6 @@
 import { toCsv } from '../sheets/csv.ts'
 import { toMarkdown } from '../sheets/markdown.ts'
-import { CSV_PAPERS, papersOf, pinoutsOf } from '../sheets/papers.ts'
+import { CSV_PAPERS } from '../sheets/papers.ts'
 import type { Sheet } from '../sheets/sheet.ts'
 import { sheetView } from '../sheets/sheet-view.ts'
 import type { HarnessEntry } from './harness-entries.ts'
@@ -11,14 +11,10 @@ import type { SiteFile } from './site-input.ts'
 /** From this many columns on a paper is printed across the sheet. */
 const WIDE_COLUMNS = 9
 
-const sheetsOf = ({ job, use }: HarnessEntry): Sheet[] => [
-  ...papersOf(job.loom, use, job.solution),
-  ...pinoutsOf(job.loom, use),
-]
-
 /** Links to the papers of a harness, pinout tables last. */
-export function paperLinks(site: Site, path: string, { harness, use, job }: HarnessEntry) {
-  return sheetsOf({ harness, use, job }).map((sheet) => ({
+export function paperLinks(site: Site, path: string, entry: HarnessEntry) {
+  const { harness } = entry
+  return site.papers(entry).sheets.map((sheet) => ({
     title: sheet.title,
     href: linkTo(path, site.map.paper(harness.id, sheet.id, 'html')),
     csv: CSV_PAPERS.has(sheet.id) ? linkTo(path, site.map.paper(harness.id, sheet.id, 'csv')) : '',
@@ -28,7 +24,7 @@ export function paperLinks(site: Site, path: string, { harness, use, job }: Harn
 
 /** Every paper of a harness as a page to print, as Markdown, and as CSV where a machine reads it. */
 export function paperPages(site: Site, entry: HarnessEntry): SiteFile[] {
-  return sheetsOf(entry).flatMap((sheet) => {
+  return site.papers(entry).sheets.flatMap((sheet) => {
     const name = (ending: string) => site.map.paper(entry.harness.id, sheet.id, ending)
     const csv = CSV_PAPERS.has(sheet.id) ? [{ path: name('csv'), content: toCsv(sheet) }] : []
     return [paperPage(site, entry, sheet), { path: name('md'), content: toMarkdown(sheet) }, ...csv]
