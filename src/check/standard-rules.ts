@@ -36,7 +36,9 @@ import { plusMeetsMinus } from './rules/plus-meets-minus.ts'
 import { returnAsBigAsFeed } from './rules/return-as-big-as-feed.ts'
 import { returnPastSensor } from './rules/return-past-sensor.ts'
 import { ringsPerStud } from './rules/rings-per-stud.ts'
+import { screenBonded } from './rules/screen-bonded.ts'
 import { screenBothEnds } from './rules/screen-both-ends.ts'
+import { screenOnChassis } from './rules/screen-on-chassis.ts'
 import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
@@ -99,6 +101,8 @@ export const standardRules: readonly Rule[] = [
   shellOffPin1,
   isolatedCommonGrounded,
   screenBothEnds,
+  screenOnChassis,
+  screenBonded,
   // switching
   coilSuppressed,
   switchCurrent,

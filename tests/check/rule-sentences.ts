@@ -103,4 +103,8 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'van/main.P2.1: The contact main.P2.1 carries 10 A in transmit (limit 8 A)',
   ],
   'fuse-loaded': ['van/main.F1: F1 of 20 A carries 17 A in standby: 85 % (limit 80 %)'],
+  'screen-bonded': ['lead.W1: The screen of W1 is landed at neither end'],
+  'screen-on-chassis': [
+    'lead.W1.screen: The screen W1.screen lands on signal 0 V, mixer.J1.2 (IN 0V, signal return)',
+  ],
 }

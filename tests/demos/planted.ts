@@ -89,10 +89,15 @@ export const PLANTED: readonly Planted[] = [
 export const REMAINING: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'council-pickup': {},
   'harbour-launch': {
+    'screen-bonded harbour-launch/main.W3':
+      'Neither the position receiver nor the radio has a pin for a screen; the data is balanced and isolated.',
     'fuse-loaded harbour-launch/fuses.F3':
       'Plotter and buzzer take 4.2 A from 5 A, 84 %: the plotter’s maker asks for no more than 5 A.',
   },
-  theatre: {},
+  theatre: {
+    'screen-bonded theatre/leads.W2':
+      '200 mm behind the transformer; the programme jack has no contact for a screen.',
+  },
   'radio-bench': {},
   'programming-lead': {},
 }
