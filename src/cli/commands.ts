@@ -76,8 +76,9 @@ export const commands: readonly Command[] = [
       baseline: { type: 'flag', help: 'only the findings the change brings: new ones and worse ones' },
       'run-code': {
         type: 'flag',
-        help: 'run TypeScript of revisions that are no part of what is checked out',
+        help: 'run TypeScript of revisions that are no part of what is checked out, as if it were your own',
       },
+      ...trustOptions,
       help,
     },
     examples: [

@@ -4,6 +4,7 @@ import { type Args, CLEAN, type Runner, STOPS_FOUND } from './command.ts'
 import { type ReadSide, withBothSides } from './compare-sides.ts'
 import type { Io } from './io.ts'
 import { packageVersion } from './package-file.ts'
+import { trustOf } from './trust-of.ts'
 import { writeResult } from './write-result.ts'
 
 async function print(
@@ -44,7 +45,7 @@ async function print(
 export const runCompare: Runner = (args, io) =>
   withBothSides(
     args.positionals,
-    { within: args.text('in'), runCode: args.flag('run-code') },
+    { within: args.text('in'), trust: trustOf(args), runCode: args.flag('run-code') },
     io,
     async (before, after) => {
       io.progress.say('comparing')

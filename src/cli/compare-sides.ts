@@ -13,6 +13,7 @@ import {
   type Repository,
   resolveCommit,
 } from '../read/git-revision.ts'
+import type { Trust } from '../read/trust.ts'
 import { UsageError } from './command.ts'
 import type { Io } from './io.ts'
 import { type Judged, judge } from './pipeline.ts'
@@ -39,7 +40,9 @@ export interface ReadSide {
 export interface SideOptions {
   /** Folder or file within each commit; the working folder when left out. */
   readonly within: string | undefined
-  /** Run TypeScript of commits that are not checked out. */
+  /** Whose TypeScript it is, as typed; when nothing was, that of commits which are not checked out is not run. */
+  readonly trust: Trust
+  /** Run that too, in this process. */
   readonly runCode: boolean
 }
 
@@ -125,15 +128,16 @@ async function readCommit(
     (path) => folder === '' || path === folder || path.startsWith(`${folder}/`),
   )
   if (!inside.some((path) => /\.(m?ts|json)$/i.test(path))) return emptySide(name)
-  if (inside.some(isCode) && !options.runCode && !(await isCheckedOut(repository, commit)))
+  const strange = options.trust === 'own' && !options.runCode && !(await isCheckedOut(repository, commit))
+  if (strange && inside.some(isCode))
     throw new GitError(
       `${quote(name)} holds TypeScript and is no part of what is checked out: reading it would run it`,
-      'Read its code first; then check it out, or add --run-code. JSON descriptions are always safe to compare.',
+      'Add --apart, which runs it in an interpreter without files, processes and network; or read it first, then add --run-code.',
     )
   // Places are shown as from the working folder, so that they can be clicked on in both revisions.
   const cwd = resolve(files.folder, repository.prefix)
   const base = existsSync(cwd) ? cwd : files.folder
-  return asSide(name, await judge([resolve(files.folder, folder)], { ...io, cwd: base }))
+  return asSide(name, await judge([resolve(files.folder, folder)], { ...io, cwd: base }, options.trust))
 }
 
 /** Reads and judges both sides, hands them on, and takes away whatever was written for it. */
@@ -154,7 +158,7 @@ export async function withBothSides<T>(
     const read = (side: Side, one: Side) =>
       side.kind === 'commit'
         ? readCommit(side, other(side, one), io, made)
-        : judge([side.path], io).then((judged) => asSide(side.name, judged))
+        : judge([side.path], io, options.trust).then((judged) => asSide(side.name, judged))
     const old = await read(before, after)
     return await use(old, await read(after, before))
   } finally {

@@ -14,7 +14,7 @@ export type ThingKind =
   | 'mate'
   | 'state'
   | 'zone'
-  | 'part of it'
+  | 'branch'
   | 'field'
 
 /** An end that lands elsewhere, each as people say it: `P2-14`. Undefined where it is cut back. */

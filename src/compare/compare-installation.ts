@@ -4,12 +4,10 @@ import type { Installation } from '../describe/installation.ts'
 import type { Sourced } from '../describe/shop.ts'
 import type { Loom } from '../resolve/loom.ts'
 import type { SubjectChange, ThingChange, ThingKind } from './changes.ts'
-import { altered, fieldChanges, oneSided } from './compare-harness.ts'
 import { valueChanges } from './field-values.ts'
 import type { JobMatch } from './match-job.ts'
 import { type Paired, pairByKey } from './pair-up.ts'
-
-const isThere = <T>(value: T | undefined): value is T => value !== undefined
+import { altered, fieldChanges, isThere, oneSided } from './thing-change.ts'
 
 interface Named {
   readonly id: string

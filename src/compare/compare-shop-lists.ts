@@ -5,11 +5,9 @@ import type { PinFunction } from '../describe/function.ts'
 import type { Part } from '../describe/part.ts'
 import type { Sourced } from '../describe/shop.ts'
 import type { SubjectChange, ThingChange } from './changes.ts'
-import { altered, fieldChanges, oneSided } from './compare-harness.ts'
 import { valueChanges } from './field-values.ts'
 import { overlap, type Paired, pairByKey, pairByName } from './pair-up.ts'
-
-const isThere = <T>(value: T | undefined): value is T => value !== undefined
+import { altered, fieldChanges, isThere, oneSided } from './thing-change.ts'
 
 /** `SPK+, loudspeaker output` */
 const pinText = (does: PinFunction): string =>

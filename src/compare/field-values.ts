@@ -106,7 +106,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** Fields that leave the metal as it is. */
 const PAPER: ReadonlySet<string> = new Set(
-  'note notes title document revision date drawnBy checkedBy state record view revisions procedures source asset shop units'.split(
+  'note notes title document revision date drawnBy checkedBy state record view revisions procedures source asset shop units angle'.split(
     ' ',
   ),
 )
@@ -176,7 +176,7 @@ const isLeaf = (value: unknown): value is Leaf =>
 
 /** Every value of a thing by its path, in words; the order of lists of plain values does not count. */
 function flatten(value: unknown, path: readonly string[], field: string, into: Map<string, string>): void {
-  if (value === undefined || value === null) return
+  if (value === undefined || value === null || (Array.isArray(value) && value.length === 0)) return
   const key = path.join(' ')
   if (isLeaf(value)) into.set(key, leafText(field, value))
   else if (Array.isArray(value)) {

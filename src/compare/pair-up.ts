@@ -84,9 +84,8 @@ export function pairByName<T>(before: Iterable<T>, after: Iterable<T>, likeness:
 
 /** Share of what two sets have in common, 0 to 1; 0 when both are empty. */
 export function overlap(one: ReadonlySet<string>, two: ReadonlySet<string>): number {
-  const all = new Set([...one, ...two]).size
-  if (all === 0) return 0
+  if (one.size === 0 && two.size === 0) return 0
   let common = 0
   for (const item of one) if (two.has(item)) common += 1
-  return common / all
+  return common / (one.size + two.size - common)
 }

@@ -158,7 +158,17 @@ function connectorSteps(change: ThingChange): ReworkStep[] {
   return steps
 }
 
+function branchSteps({ change, id, facts, values }: ThingChange): ReworkStep[] {
+  if (change !== 'altered')
+    return [step(`Branch ${id} is ${change}${facts ? `, ${facts}` : ''}: lay the loom out again.`)]
+  const told = values
+    .filter(({ field }) => field === 'length' || field === 'marks')
+    .map(({ words, before, after }) => `${words} ${before ?? 'none'} → ${after ?? 'none'}`)
+  return told.length > 0 ? [step(`Branch ${id}: ${told.join('; ')}.`)] : []
+}
+
 function otherSteps(change: ThingChange): ReworkStep[] {
+  if (change.kind === 'branch') return branchSteps(change)
   const word = change.kind === 'component' ? 'part' : change.kind
   if (change.change === 'added') return [step(`Fit ${word} ${change.id}: ${change.facts}.`)]
   if (change.change === 'removed') return [step(`Take out ${word} ${change.id}: ${change.facts}.`)]

@@ -27,7 +27,7 @@ const KIND_WORDS: Readonly<Record<ThingKind, string>> = {
   mate: 'Joint',
   state: 'Operating state',
   zone: 'Zone',
-  'part of it': 'Part',
+  branch: 'Branch',
   field: '',
 }
 

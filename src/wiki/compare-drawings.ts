@@ -1,7 +1,7 @@
 import { escapeAttribute } from '../base/escape.ts'
 import type { Changes, SubjectChange } from '../compare/changes.ts'
-import { type MatchedHarness, matchRevisions } from '../compare/compare.ts'
 import { throughRenames } from '../compare/match-harness.ts'
+import { type MatchedHarness, matchRevisions } from '../compare/match-revisions.ts'
 import type { Revision } from '../compare/revision.ts'
 import { drawWiring } from '../draw/draw-wiring.ts'
 import { harnessSheet } from '../draw/loom-sheet.ts'

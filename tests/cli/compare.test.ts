@@ -222,9 +222,22 @@ describe('compare git revisions', () => {
     expect(refused).toMatchObject({ code: 2, out: '' })
     expect(refused.err).toMatch(/“stranger” holds TypeScript and is no part of what is checked out/)
     expect(readdirSync(here.dir)).not.toContain('ran.txt')
+    const apart = await run('compare', 'main..stranger', '--apart')
+    expect(apart.code).toBe(2)
+    expect(readdirSync(here.dir)).not.toContain('ran.txt')
     const asked = await run('compare', 'main..stranger', '--run-code')
     expect(asked.out).toMatch(/length changes from 1 m to 2 m/)
     expect(readdirSync(here.dir)).toContain('ran.txt')
+  })
+
+  test('a stranger’s harmless TypeScript is compared when it runs apart', async () => {
+    git('init', '-q')
+    commit({ 'lead.ts': running('1 m') }, 'One')
+    git('checkout', '-q', '-b', 'stranger')
+    commit({ 'lead.ts': running('2 m') }, 'From somebody else')
+    git('checkout', '-q', 'main')
+    const ran = await run('compare', 'main..stranger', '--apart')
+    expect(ran.out).toMatch(/length changes from 1 m to 2 m/)
   })
 
   test('links in a commit are left out, and names cannot be options or commands', async () => {

@@ -195,6 +195,11 @@ describe('renamed things are known again', () => {
       find(harness.components, 'F1').id = 'F9'
       for (const wire of harness.wires ?? [])
         Object.assign(wire, { from: wire.from.replace(/^F1\./, 'F9.'), to: wire.to.replace(/^F1\./, 'F9.') })
+      for (const branch of harness.branches ?? [])
+        Object.assign(branch, {
+          from: branch.from.replace(/^F1$/, 'F9'),
+          to: branch.to.replace(/^F1$/, 'F9'),
+        })
       find(harness.cables, 'W3').id = 'W33'
       const [job] = data.installations ?? []
       find(job?.units, 'pedal').id = 'foot'

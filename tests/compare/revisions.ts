@@ -47,7 +47,8 @@ export function renameConnector(harness: Harness, from: string, to: string): voi
   find(harness.connectors, from).id = to
   const end = (text: string) =>
     text === from || text.startsWith(`${from}.`) ? to + text.slice(from.length) : text
-  for (const wire of harness.wires ?? []) Object.assign(wire, { from: end(wire.from), to: end(wire.to) })
+  for (const run of [...(harness.wires ?? []), ...(harness.branches ?? [])])
+    Object.assign(run, { from: end(run.from), to: end(run.to) })
   for (const { cores, shields } of harness.cables ?? []) {
     for (const core of cores) Object.assign(core, { from: end(core.from), to: end(core.to) })
     for (const shield of shields ?? []) {
