@@ -20,6 +20,6 @@ export function toolsFor(loom: Loom, hazards: ReadonlySet<Hazard>): string[] {
     ...when('drilling', 'Drill with depth stop, deburring tool, primer and sealant'),
     ...when('rf', 'Power meter and dummy load good for the transmitter; torque tool for the coax plugs'),
     ...when('hearing', 'Ear protection'),
-    ...[...new Set(contacts)].sort().map((tool) => `For repairs on site: ${tool}`),
+    ...(contacts.length > 0 ? [`For repairs on site: ${[...new Set(contacts)].sort().join(' · ')}`] : []),
   ]
 }

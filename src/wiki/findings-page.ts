@@ -9,7 +9,7 @@ export function findingsPage(site: Site): SiteFile {
   const gaps = site.input.looms.flatMap((job) => job.notChecked)
   const shopWide = site.input.shopFindings ?? []
   let number = 0
-  const jobs = site.input.looms.map((job) => {
+  const jobs = site.jobs.map((job) => {
     const findings = findingViews(site, path, job, number)
     number += findings.length
     return {

@@ -10,7 +10,7 @@ const MOST_SHOWN = 5
 export function indexPage(site: Site): SiteFile {
   const path = 'index.html'
   const { map, input } = site
-  const jobs = input.looms
+  const { jobs } = site
   const all = [...(input.shopFindings ?? []), ...jobs.flatMap((job) => job.findings)]
   const counts = countsOf(
     all,

@@ -1,7 +1,7 @@
 import { markup } from '../sheets/templates.ts'
 import type { HarnessEntry } from './harness-entries.ts'
 import { type HarnessPapers, rememberPapers } from './harness-papers.ts'
-import type { SiteFile, SiteInput } from './site-input.ts'
+import type { Job, SiteFile, SiteInput } from './site-input.ts'
 import { type SiteMap, siteMap, type Target } from './site-map.ts'
 
 /** What every page is made with. */
@@ -9,13 +9,27 @@ export interface Site {
   readonly input: SiteInput
   readonly map: SiteMap
   readonly shopName: string
+  /** Jobs with the worst first, as they are listed. */
+  readonly jobs: readonly Job[]
   /** Papers of a harness and what they share, made once. */
   readonly papers: (entry: HarnessEntry) => HarnessPapers
 }
 
 export function openSite(input: SiteInput): Site {
-  return { input, map: siteMap(input), shopName: shopNameOf(input), papers: rememberPapers() }
+  return {
+    input,
+    map: siteMap(input),
+    shopName: shopNameOf(input),
+    jobs: worstFirst(input.looms),
+    papers: rememberPapers(),
+  }
 }
+
+const weight = ({ findings }: Job): number =>
+  findings.reduce((sum, { level }) => sum + (level === 'stop' ? 1e6 : level === 'warning' ? 1e3 : 1), 0)
+
+/** Equal ones keep the order in which they are described. */
+const worstFirst = (jobs: readonly Job[]): Job[] => [...jobs].sort((a, b) => weight(b) - weight(a))
 
 const shopNameOf = (input: SiteInput): string => input.shop.policy?.value.shop ?? 'Workshop'
 
