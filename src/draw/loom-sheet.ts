@@ -28,7 +28,8 @@ const flagFinder =
 const joined = (...parts: readonly (string | undefined)[]) =>
   parts.filter((part) => part !== undefined && part !== '').join(' ')
 
-function titleOf(
+/** The title block of a drawing of a harness or of the loom as a whole. */
+export function titleOf(
   loom: Loom,
   source: Harness | Loom['source'],
   type: string,

@@ -167,6 +167,8 @@ export interface TitleBlock {
   readonly createdBy?: string
   readonly approvedBy?: string
   readonly matchCode?: string
+  /** Such as `1:10`; `none` when left out. */
+  readonly scale?: string
   readonly revisions?: readonly {
     readonly revision: string
     readonly date: string

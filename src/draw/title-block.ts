@@ -38,7 +38,7 @@ function fieldsOf(block: TitleBlock, sheet: number, sheets: number): Field[][] {
     [
       { caption: 'Created by', value: block.createdBy, mm: 48 },
       { caption: 'Approved by', value: block.approvedBy, mm: 48 },
-      { caption: 'Scale', value: 'none', mm: 22 },
+      { caption: 'Scale', value: block.scale ?? 'none', mm: 22 },
       { caption: 'Issue code: papers with another code do not match', value: block.matchCode, mm: 62 },
     ],
   ]

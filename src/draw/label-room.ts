@@ -1,0 +1,168 @@
+import { TEXT, type TextSize } from './metrics.ts'
+import { type Box, type Item, line, type Point, text } from './scene.ts'
+import { textWidth } from './text-width.ts'
+
+export interface LabelLine {
+  readonly text: string
+  readonly bold?: boolean
+  readonly size?: TextSize
+}
+
+export interface LabelWish {
+  readonly lines: readonly LabelLine[]
+  /** What the label belongs to. */
+  readonly at: Point
+  /** Distance from there to the nearest edge of the text. */
+  readonly gap: number
+  /** Direction to try first, in radians, y downwards. */
+  readonly toward: number
+  /** Directions not to try at all, further than this from `toward`; all when left out. */
+  readonly within?: number
+}
+
+interface Obstacle {
+  readonly box: Box
+  /** Set for a line; a box otherwise. */
+  readonly ends?: readonly [Point, Point]
+}
+
+const FIELD = 160
+const RINGS = [0, 6, 14, 26, 42, 62, 86, 114, 146, 182, 222, 266, 320, 380, 450, 530]
+const DIRECTIONS = 24
+const AIR = 4
+/** A label further off than this is tied to its place with a thin line. */
+const LEADER_FROM = 12
+
+const grown = ({ x, y, w, h }: Box, by: number): Box => ({
+  x: x - by,
+  y: y - by,
+  w: w + 2 * by,
+  h: h + 2 * by,
+})
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h
+
+/** Does a line pass through a box? (Liang–Barsky clipping) */
+export function lineMeetsBox([a, b]: readonly [Point, Point], box: Box): boolean {
+  let from = 0
+  let to = 1
+  const low = [box.x, box.y] as const
+  const high = [box.x + box.w, box.y + box.h] as const
+  for (const axis of [0, 1] as const) {
+    const d = b[axis] - a[axis]
+    if (Math.abs(d) < 1e-9) {
+      if (a[axis] < low[axis] || a[axis] > high[axis]) return false
+      continue
+    }
+    const one = (low[axis] - a[axis]) / d
+    const two = (high[axis] - a[axis]) / d
+    from = Math.max(from, Math.min(one, two))
+    to = Math.min(to, Math.max(one, two))
+  }
+  return from <= to
+}
+
+const hullOf = (a: Point, b: Point): Box => ({
+  x: Math.min(a[0], b[0]),
+  y: Math.min(a[1], b[1]),
+  w: Math.abs(a[0] - b[0]),
+  h: Math.abs(a[1] - b[1]),
+})
+
+const lineHeight = (one: LabelLine): number => TEXT[one.size ?? 'label'] * 1.12
+
+function sizeOf(lines: readonly LabelLine[]): { w: number; h: number } {
+  return {
+    w: Math.max(
+      ...lines.map((one) => textWidth(one.text, TEXT[one.size ?? 'label'], one.bold ? 'bold' : 'regular')),
+    ),
+    h: lines.reduce((sum, one) => sum + lineHeight(one), 0),
+  }
+}
+
+function linesAt(lines: readonly LabelLine[], box: Box): Item[] {
+  let y = box.y
+  return lines.map((one) => {
+    y += lineHeight(one)
+    return text(box.x + box.w / 2, y - lineHeight(one) * 0.24, one.text, {
+      size: one.size ?? 'label',
+      anchor: 'middle',
+      ...(one.bold ? { bold: true } : {}),
+    })
+  })
+}
+
+/** Puts labels where nothing else is. What was put first stays; deterministic. */
+export class LabelRoom {
+  readonly #fields = new Map<string, Obstacle[]>()
+
+  #keys({ x, y, w, h }: Box): string[] {
+    const keys: string[] = []
+    for (let i = Math.floor(x / FIELD); i <= Math.floor((x + w) / FIELD); i += 1)
+      for (let j = Math.floor(y / FIELD); j <= Math.floor((y + h) / FIELD); j += 1) keys.push(`${i},${j}`)
+    return keys
+  }
+
+  #enter(obstacle: Obstacle): void {
+    for (const key of this.#keys(obstacle.box)) {
+      const here = this.#fields.get(key) ?? []
+      here.push(obstacle)
+      this.#fields.set(key, here)
+    }
+  }
+
+  addBox(box: Box): void {
+    this.#enter({ box })
+  }
+
+  /** A line is entered in pieces, so that a slanted one does not take up the whole of its hull. */
+  addLine(a: Point, b: Point): void {
+    const pieces = Math.max(1, Math.ceil(Math.hypot(a[0] - b[0], a[1] - b[1]) / FIELD))
+    const at = (t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]
+    for (let i = 0; i < pieces; i += 1) {
+      const ends = [at(i / pieces), at((i + 1) / pieces)] as const
+      this.#enter({ box: hullOf(...ends), ends })
+    }
+  }
+
+  isFree(box: Box): boolean {
+    for (const key of this.#keys(box))
+      for (const other of this.#fields.get(key) ?? [])
+        if (other.ends ? lineMeetsBox(other.ends, box) : overlap(other.box, box)) return false
+    return true
+  }
+
+  /** Would a line from a place to its label run over another label? */
+  #leaderFree(from: Point, to: Point): boolean {
+    for (const key of this.#keys(hullOf(from, to)))
+      for (const other of this.#fields.get(key) ?? [])
+        if (!other.ends && lineMeetsBox([from, to], other.box)) return false
+    return true
+  }
+
+  /** The label in the nearest free spot, with a line to its place where it had to go far; undefined where there is none. */
+  place({ lines, at, gap, toward, within = Math.PI }: LabelWish): Item[] | undefined {
+    const { w, h } = sizeOf(lines)
+    const turns = Array.from({ length: DIRECTIONS }, (_, i) => {
+      const step = (Math.ceil(i / 2) * 2 * Math.PI) / DIRECTIONS
+      return i % 2 === 0 ? step : -step
+    }).filter((turn) => Math.abs(turn) <= within + 1e-9)
+    for (const ring of RINGS)
+      for (const turn of turns) {
+        const [dx, dy] = [Math.cos(toward + turn), Math.sin(toward + turn)]
+        const reach = gap + ring + Math.min(w / 2 / (Math.abs(dx) || 1e-9), h / 2 / (Math.abs(dy) || 1e-9))
+        const box: Box = { x: at[0] + dx * reach - w / 2, y: at[1] + dy * reach - h / 2, w, h }
+        const foot: Point = [at[0] + dx * (gap + ring - 1), at[1] + dy * (gap + ring - 1)]
+        if (!this.isFree(grown(box, AIR))) continue
+        const far = ring > LEADER_FROM
+        if (far && !this.#leaderFree(at, foot)) continue
+        this.addBox(box)
+        if (far) this.addLine(at, foot)
+        // White behind the words keeps them readable over a grid that is drawn before.
+        const ground: Item = { kind: 'rect', className: 'lw-blank', ...grown(box, 1) }
+        return [...(far ? [line('lw-rule', at, foot)] : []), ground, ...linesAt(lines, box)]
+      }
+    return undefined
+  }
+}
