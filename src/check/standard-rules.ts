@@ -2,8 +2,10 @@ import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
 import { bendRadius } from './rules/bend-radius.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
+import { busDropLength } from './rules/bus-drop-length.ts'
 import { busTerminated } from './rules/bus-terminated.ts'
 import { cableFaultKeys } from './rules/cable-fault-keys.ts'
+import { channelsShareReturn } from './rules/channels-share-return.ts'
 import { coilSuppressed } from './rules/coil-suppressed.ts'
 import { coldLegAccounted } from './rules/cold-leg-accounted.ts'
 import { contactCurrent } from './rules/contact-current.ts'
@@ -103,6 +105,7 @@ export const standardRules: readonly Rule[] = [
   screenBothEnds,
   screenOnChassis,
   screenBonded,
+  channelsShareReturn,
   // switching
   coilSuppressed,
   switchCurrent,
@@ -112,6 +115,7 @@ export const standardRules: readonly Rule[] = [
   oneStandardPerJoint,
   dataLegsSwapped,
   busTerminated,
+  busDropLength,
   // papers
   labelUnique,
 ]
