@@ -108,4 +108,7 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'lead.W1.screen: The screen W1.screen lands on signal 0 V, mixer.J1.2 (IN 0V, signal return)',
   ],
   'bus-drop-length': ['lead/display.J1.1: The drop from tee.A.1 to display.J1.1 is 7 m long (limit 6 m)'],
+  'channels-share-return': [
+    'lead.A07: A07 is the common of 2 channels, AUDIO A and AUDIO B: 0.16 V along it',
+  ],
 }

@@ -70,6 +70,7 @@ export const PLANTED: readonly Planted[] = [
   theatre('M1', 'second headset crimped from the other face', /headsets\.HS2$/, /4 to 1/),
   theatre('G4', 'shell of a tail tied to pin 1', /trunk\.C18$/),
   theatre('G4', 'shell of an outlet tied to pin 1', /trunk\.C19$/),
+  theatre('G6', 'one screen as common of both channels', /trunk\.C01$/, /1\.2 Ω/, /1\.45 V/),
   theatre('A12', 'cold leg of the desk left open', /desk\.MTX\.3$/),
   theatre('L1', 'cue relay without a suppressor', /leads\.K1/),
   theatre(
