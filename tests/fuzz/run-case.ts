@@ -1,0 +1,89 @@
+import type { Pointer } from '../../src/base/place.ts'
+import { checkShop } from '../../src/check/check.ts'
+import type { Io } from '../../src/cli/io.ts'
+import { pages } from '../../src/cli/pipeline.ts'
+import type { Procedure } from '../../src/describe/shop.ts'
+import { describeShop } from '../../src/describe/validate.ts'
+import { checkCitations } from '../../src/guide/check-citations.ts'
+import { jsonLocator, parseJson } from '../../src/read/parse-json.ts'
+import { TroubleError } from '../../src/read/trouble-error.ts'
+import { printJson } from '../../src/report/json.ts'
+import { ruleList } from '../../src/report/rule-list.ts'
+import { printSarif } from '../../src/report/sarif.ts'
+import { printText } from '../../src/report/text.ts'
+import { resolveShop } from '../../src/resolve/resolve.ts'
+import { solve } from '../../src/solve/solve.ts'
+
+/** How far a case came: text that was refused, a shape that was refused, judged with or without findings, or published. */
+export type Reached = 'refused' | 'misshapen' | 'judged' | 'published'
+
+const quiet: Io = {
+  out: () => undefined,
+  err: () => undefined,
+  progress: { say: () => undefined, done: () => undefined },
+  cwd: '.',
+  width: 100,
+  colour: false,
+  errColour: false,
+  debug: false,
+}
+
+/** Words that no text for people holds; they come from a value that was not there or no number. */
+const LEAK = /\bNaN\b|\bundefined\b|\[object |\bInfinity\b/
+
+/** @throws if a text holds a word that only a mistake of ours puts there */
+export function expectWords(name: string, text: string): void {
+  const found = LEAK.exec(text)
+  if (found) {
+    const around = text.slice(Math.max(0, found.index - 90), found.index + 60)
+    throw new Error(`${name} says ${found[0]}: …${around}…`)
+  }
+}
+
+/** Text of a page without its scripts and its machine-readable parts. */
+const textOf = (html: string): string =>
+  html.replace(/<script\b[\s\S]*?<\/script>/g, '').replace(/<style\b[\s\S]*?<\/style>/g, '')
+
+/** Takes one description through every stage. Throws only for a fault of ours. */
+export async function runCase(
+  text: string,
+  procedures: readonly Procedure[],
+  draw: boolean,
+): Promise<Reached> {
+  let data: unknown
+  try {
+    data = parseJson(text, 'case.json')
+  } catch (error) {
+    if (!(error instanceof TroubleError)) throw error
+    expectWords('the trouble', `${error.trouble.what} ${error.trouble.fix}`)
+    return 'refused'
+  }
+  const { shop, findings, written } = describeShop([{ name: 'case.json', data }], procedures)
+  const find = jsonLocator(text, 'case.json')
+  const locate = (pointer: Pointer) =>
+    pointer.doc === 'case.json' ? find(written(pointer).path) : { file: pointer.doc, line: 1, column: 1 }
+  const resolved = resolveShop(shop)
+  const looms = resolved.looms.map((loom) => ({ loom, solution: solve(loom) }))
+  const ruleIds = ruleList.map(({ id }) => id)
+  const stale = looms.flatMap(({ loom, solution }) =>
+    checkCitations(loom, solution, shop.procedures, { ruleIds }),
+  )
+  const options = shop.policy ? { policy: shop.policy } : {}
+  const result = checkShop({ looms, findings: [...findings, ...resolved.index.findings, ...stale] }, options)
+  const sourceLine = () => undefined
+  expectWords('the report', printText(result, { width: 100, colour: false, locate, sourceLine }))
+  const json = printJson(result, locate, '1')
+  if (/"(NaN|Infinity|undefined)"/.test(json)) throw new Error('the JSON report holds a word for no number')
+  for (const { facts } of result.findings)
+    for (const [name, { value }] of Object.entries(facts ?? {}))
+      if (typeof value === 'number' && !Number.isFinite(value))
+        throw new Error(`the fact ${name} is no number`)
+  JSON.parse(printSarif(result, { locate, toolVersion: '1', rules: ruleList }))
+  if (!draw) return findings.length > 0 ? 'misshapen' : 'judged'
+  if (findings.length > 0) return 'misshapen'
+  const source = { documents: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
+  const files = await pages({ source, shop, misshapen: [], locate, sourceLine, looms, result }, quiet)
+  for (const [name, content] of files)
+    if (typeof content === 'string' && /\.(html|svg|csv|txt)$/.test(name)) expectWords(name, textOf(content))
+  return 'published'
+}
