@@ -65,14 +65,25 @@ function landingsOf(conductors: readonly Conductor[]): Landings {
   return { byNumber, byLook }
 }
 
-type ShareLanding = (before: string, after: string) => number
+interface ShareLanding {
+  /** Share of what lands on both, 0 to 1. */
+  readonly of: (before: string, after: string) => number
+  /** All that lands on one, by wire number. */
+  readonly all: (address: string, side: 'before' | 'after') => string
+}
 
 function shareOf(one: Landings, two: Landings): ShareLanding {
-  return (before, after) =>
-    Math.max(
-      overlap(one.byNumber.get(before) ?? NONE, two.byNumber.get(after) ?? NONE),
-      0.9 * overlap(one.byLook.get(before) ?? NONE, two.byLook.get(after) ?? NONE),
-    )
+  return {
+    of: (before, after) =>
+      Math.max(
+        overlap(one.byNumber.get(before) ?? NONE, two.byNumber.get(after) ?? NONE),
+        0.9 * overlap(one.byLook.get(before) ?? NONE, two.byLook.get(after) ?? NONE),
+      ),
+    all: (address, side) =>
+      [...((side === 'before' ? one : two).byNumber.get(address) ?? [`nothing on ${address}`])]
+        .sort()
+        .join(', '),
+  }
 }
 
 /** Two connectors that swapped their names keep their names' pairing from hiding it: such pairs are let go first. */
@@ -85,14 +96,23 @@ function pairHalves(before: PlacedHarness, after: PlacedHarness, share: ShareLan
     if (!sameFamily && !sameFit) return 0
     const sameLabel = labelOf(one) !== undefined && labelOf(one) === labelOf(two)
     return (
-      (sameFamily ? 1 : 0) + (sameFit ? 2 : 0) + (sameLabel ? 1 : 0) + 5 * share(one.address, two.address)
+      (sameFamily ? 1 : 0) + (sameFit ? 2 : 0) + (sameLabel ? 1 : 0) + 5 * share.of(one.address, two.address)
     )
   }
+  const exact = (half: Half, side: 'before' | 'after') =>
+    [
+      half.familyId,
+      half.gender,
+      fitsOf(half, side === 'before'),
+      labelOf(half),
+      share.all(half.address, side),
+    ].join('\n')
   const byId = new Map(after.use.halves.map((half) => [half.id, half]))
   const strangers = new Set<string>()
   for (const half of before.use.halves) {
     const other = byId.get(half.id)
-    if (other && score(half, other) < 1 && share(half.address, other.address) < 0.34) strangers.add(half.id)
+    if (other && score(half, other) < 2 && share.of(half.address, other.address) < 0.34)
+      strangers.add(half.id)
   }
   // A lone stranger is a connector of another kind under its old name; strangers come in twos when names were swapped.
   const name = (half: Half) => half.id
@@ -100,7 +120,7 @@ function pairHalves(before: PlacedHarness, after: PlacedHarness, share: ShareLan
   const named = pairByName(
     before.use.halves.filter((half) => !loose(half)),
     after.use.halves.filter((half) => !loose(half)),
-    { score, least: 4, name },
+    { score, least: 4, name, exact },
   )
   const swapped = pairByName(before.use.halves.filter(loose), after.use.halves.filter(loose), {
     score,
@@ -131,7 +151,7 @@ function pairComponents(
     score: (one, two) => {
       if (one.source.kind !== two.source.kind) return 0
       const partOf = ({ source }: ComponentUse) => ('part' in source ? source.part : undefined)
-      return (partOf(one) === partOf(two) ? 1 : 0) + 3 * share(one.address, two.address)
+      return (partOf(one) === partOf(two) ? 1 : 0) + 3 * share.of(one.address, two.address)
     },
   })
 }
@@ -141,7 +161,7 @@ function pairSplices(before: PlacedHarness, after: PlacedHarness, share: ShareLa
   return pairByName(ids(before), ids(after), {
     name: (id) => id,
     least: 0.5,
-    score: (one, two) => share(`${before.use.id}.${one}`, `${after.use.id}.${two}`),
+    score: (one, two) => share.of(`${before.use.id}.${one}`, `${after.use.id}.${two}`),
   })
 }
 

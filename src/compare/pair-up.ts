@@ -42,6 +42,8 @@ export interface Likeness<T> {
   readonly score: (before: T, after: T) => number
   readonly least: number
   readonly name: (item: T) => string
+  /** Says the same of two things only when they are alike in everything; spares comparing each with each. */
+  readonly exact?: (item: T, side: 'before' | 'after') => string
 }
 
 /** Pairs what is most alike first. The lists are what names alone could not pair, so they are short. */
@@ -77,9 +79,18 @@ export function pairByLikeness<T>(
 
 /** By name first; then what is left over by likeness, which is how a renamed thing is recognised. */
 export function pairByName<T>(before: Iterable<T>, after: Iterable<T>, likeness: Likeness<T>): Paired<T> {
-  const named = pairByKey(before, after, likeness.name)
-  const alike = pairByLikeness(named.removed, named.added, likeness)
-  return { kept: [...named.kept, ...alike.kept], removed: alike.removed, added: alike.added }
+  const { name, exact } = likeness
+  const named = pairByKey(before, after, name)
+  const same = exact
+    ? pairByKey(
+        named.removed,
+        named.added,
+        (one) => exact(one, 'before'),
+        (one) => exact(one, 'after'),
+      )
+    : { kept: [], removed: named.removed, added: named.added }
+  const alike = pairByLikeness(same.removed, same.added, likeness)
+  return { kept: [...named.kept, ...same.kept, ...alike.kept], removed: alike.removed, added: alike.added }
 }
 
 /** Share of what two sets have in common, 0 to 1; 0 when both are empty. */
