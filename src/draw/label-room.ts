@@ -33,6 +33,17 @@ const AIR = 4
 /** A label further off than this is tied to its place with a thin line. */
 const LEADER_FROM = 12
 
+/** A leader this short can be followed even across other lines. */
+const SHORT_LEADER = 120
+/** Near its place a leader may run over the lines that meet there. */
+const CROWD = 18
+
+const side = (a: Point, b: Point, c: Point): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+const linesCross = ([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean =>
+  side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0
+
 const grown = ({ x, y, w, h }: Box, by: number): Box => ({
   x: x - by,
   y: y - by,
@@ -133,30 +144,37 @@ export class LabelRoom {
     return true
   }
 
-  /** Would a line from a place to its label run over another label? */
-  #leaderFree(from: Point, to: Point): boolean {
-    for (const key of this.#keys(hullOf(from, to)))
+  /** Would a line from a place to its label run over another label, or further out over anything else? */
+  #leaderFree(at: Point, from: Point, to: Point, overLines: boolean): boolean {
+    for (const key of this.#keys(hullOf(at, to)))
       for (const other of this.#fields.get(key) ?? [])
-        if (!other.ends && lineMeetsBox([from, to], other.box)) return false
+        if (other.ends ? !overLines && linesCross(other.ends, [from, to]) : lineMeetsBox([at, to], other.box))
+          return false
     return true
   }
 
   /** The label in the nearest free spot, with a line to its place where it had to go far; undefined where there is none. */
-  place({ lines, at, gap, toward, within = Math.PI }: LabelWish): Item[] | undefined {
+  place(wish: LabelWish): Item[] | undefined {
+    return this.#place(wish, false) ?? this.#place(wish, true)
+  }
+
+  #place(wish: LabelWish, overLines: boolean): Item[] | undefined {
+    const { lines, at, gap, toward, within = Math.PI } = wish
     const { w, h } = sizeOf(lines)
     const turns = Array.from({ length: DIRECTIONS }, (_, i) => {
       const step = (Math.ceil(i / 2) * 2 * Math.PI) / DIRECTIONS
       return i % 2 === 0 ? step : -step
     }).filter((turn) => Math.abs(turn) <= within + 1e-9)
-    for (const ring of RINGS)
+    for (const ring of overLines ? RINGS.filter((far) => far <= SHORT_LEADER) : RINGS)
       for (const turn of turns) {
         const [dx, dy] = [Math.cos(toward + turn), Math.sin(toward + turn)]
         const reach = gap + ring + Math.min(w / 2 / (Math.abs(dx) || 1e-9), h / 2 / (Math.abs(dy) || 1e-9))
         const box: Box = { x: at[0] + dx * reach - w / 2, y: at[1] + dy * reach - h / 2, w, h }
-        const foot: Point = [at[0] + dx * (gap + ring - 1), at[1] + dy * (gap + ring - 1)]
+        const onRay = (far: number): Point => [at[0] + dx * far, at[1] + dy * far]
+        const foot = onRay(gap + ring - 1)
         if (!this.isFree(grown(box, AIR))) continue
         const far = ring > LEADER_FROM
-        if (far && !this.#leaderFree(at, foot)) continue
+        if (far && !this.#leaderFree(at, onRay(gap + CROWD), foot, overLines)) continue
         this.addBox(box)
         if (far) this.addLine(at, foot)
         // White behind the words keeps them readable over a grid that is drawn before.

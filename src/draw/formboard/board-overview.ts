@@ -43,10 +43,10 @@ function fitOn(paper: Paper, plan: BoardPlan, layout: BoardLayout): Fitted | und
   return undefined
 }
 
-/** The smallest paper on which every name and length finds room; the largest when none has it. */
+/** A3 when every name and length finds room on it, else A2, which prints on A3 and can still be read. */
 function smallestPaper(plan: BoardPlan, layout: BoardLayout): Fitted | undefined {
   let best: Fitted | undefined
-  for (const paper of PAPERS.slice(1)) {
+  for (const paper of PAPERS.slice(1, 3)) {
     const fitted = fitOn(paper, plan, layout)
     if (!fitted) continue
     best = fitted
@@ -93,7 +93,9 @@ function notesOf(
       ? [`Not on the board, because no branch reaches it: ${plan.missing.join(', ')}.`]
       : []),
     ...(plan.looped.length > 0 ? [`Left out, because it closes a loop: ${plan.looped.join(', ')}.`] : []),
-    ...(unplaced.length > 0 ? [`No room for: ${unplaced.join('; ')}.`] : []),
+    ...(unplaced.length > 0
+      ? [`Too close together to be named here; see the true-size sheets: ${unplaced.join('; ')}.`]
+      : []),
   ]
 }
 
