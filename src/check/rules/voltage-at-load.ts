@@ -1,3 +1,4 @@
+import type { Fact } from '../../base/finding.ts'
 import { formatAmps, formatOhms, formatPercent, formatVolts } from '../../base/format-quantity.ts'
 import { bothSizes } from '../../base/wire-size.ts'
 import type { Conductor, Loom } from '../../resolve/loom.ts'
@@ -128,6 +129,8 @@ function overShare(loom: Loom, run: Run, part: Stretch, share: number, where: st
 
 function why(loom: Loom, breach: Breach): string {
   const { run } = breach
+  if (!Number.isFinite(run.whole.volts))
+    return `${formatAmps(run.load.amps)} at ${run.load.terminal.address}. What is lost where on the way cannot be told: the current or the resistance of a stretch of it is not known.`
   const nominal = nominalOf(loom, run)
   const share = (volts: number) => `${formatVolts(volts)} (${((100 * volts) / nominal).toFixed(1)} %)`
   const named = breach.losses.slice(0, 2).map((loss) => lossWords(loss))
@@ -192,7 +195,10 @@ function fix(loom: Loom, breach: Breach, worst: Conductor | undefined): string {
   const known = steps.filter((each) => each !== undefined)
   const saved = known.reduce((sum, each) => sum + each.savedVolts, 0)
   const thicker = capital(known.map(({ text }) => text).join('; '))
-  if (known.length === steps.length) return `${thicker}: ${breach.after(saved)}. Or bring the load nearer.`
+  if (!Number.isFinite(breach.run.whole.volts))
+    return 'Say what each load on the way takes and how long each wire is; then thicken the one that loses most, or bring the load nearer.'
+  if (known.length > 0 && known.length === steps.length)
+    return `${thicker}: ${breach.after(saved)}. Or bring the load nearer.`
   const joints = breach.run.whole.volts - breach.run.whole.conductorVolts
   const rest = `No stock size is enough: bring the load nearer, give it a feed of its own, or take fewer and better joints than those that lose ${formatVolts(joints)}.`
   return known.length > 0 ? `${thicker} gives ${breach.after(saved)}. ${rest}` : rest
@@ -215,7 +221,7 @@ function report(context: RuleContext, breach: Breach): Outcome {
       `${formatOhms(loom.settings.contactOhms)} a joint where no figure is given, copper at ${loom.settings.conductorCelsius} °C`,
       ...(context.solution.states.find(({ state }) => state === run.state)?.assumed ?? []),
     ],
-    facts: {
+    facts: known({
       drop: { value: load.dropVolts, unit: 'V' },
       volts: { value: load.volts, unit: 'V' },
       current: { value: load.amps, unit: 'A' },
@@ -225,12 +231,16 @@ function report(context: RuleContext, breach: Breach): Outcome {
       copper: { value: run.whole.conductorVolts, unit: 'V' },
       state: { value: run.state.id },
       ...(worst ? { worst: { value: worst.id } } : {}),
-    },
+    }),
     at: worst?.at ?? load.terminal.at,
     ...(worst ? { cause: thinCause(worst) } : {}),
     marks: [load.terminal.address, ...run.whole.losses.map(({ conductor }) => conductor.address)],
   })
 }
+
+/** Facts without those that are no number. */
+const known = (facts: Readonly<Record<string, Fact>>): Readonly<Record<string, Fact>> =>
+  Object.fromEntries(Object.entries(facts).filter(([, { value }]) => !Number.isNaN(value)))
 
 /** Loads without a figure, and on land those that neither a drop limit nor a range of their own judges. */
 function* gaps({ loom, solution }: RuleContext): Iterable<Outcome> {
