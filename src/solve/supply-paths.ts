@@ -1,5 +1,5 @@
 import type { ComponentUse, Conductor, Link, Loom, Terminal } from '../resolve/loom.ts'
-import { across, type Tree, throughSupply, walk } from './reach.ts'
+import { across, type Crosses, type Tree, throughSupply, walk } from './reach.ts'
 import { returnPin } from './return-pin.ts'
 
 /** One way in which a supply reaches a terminal. */
@@ -100,7 +100,7 @@ export function makeSupplyPaths(loom: Loom): SupplyPaths {
     protectors: (conductor) => above(conductor).map(({ source, fuses }) => ({ source, fuse: fuses.at(-1) })),
     conductorsBelow: (fuse) => below(loom, sources, tree, fuse, true).conductors,
     loadsBelow: (fuse) => below(loom, sources, tree, fuse, false).loads,
-    returnPath: (load, source) => returnPath(loom, load, source),
+    returnPath: makeReturnPath(loom),
   }
 }
 
@@ -192,18 +192,31 @@ function downstream(
   return far
 }
 
-function returnPath(loom: Loom, load: Terminal, source: Terminal): ReturnType<SupplyPaths['returnPath']> {
-  const from = returnPin(load)
-  if (!from) return undefined
-  const tree = walk(loom, from, throughSupply)
-  const own = returnPin(source)
-  const ends = own ? [own, ...batteryReturns(loom)] : batteryReturns(loom)
-  for (const to of ends) {
-    const links = tree.pathTo(to)
-    if (links) return { from, to, links }
+/** Ways back, by walking from where they end: many loads share an end, and each tree is walked once. */
+function makeReturnPath(loom: Loom): SupplyPaths['returnPath'] {
+  const trees = new Map<Terminal, Tree>()
+  const treeTo = (end: Terminal): Tree => {
+    const kept = trees.get(end)
+    if (kept) return kept
+    const made = walk(loom, end, againstSupply)
+    trees.set(end, made)
+    return made
   }
-  return undefined
+  const common = batteryReturns(loom)
+  return (load, source) => {
+    const from = returnPin(load)
+    if (!from) return undefined
+    const own = returnPin(source)
+    for (const to of own ? [own, ...common] : common) {
+      const links = treeTo(to).pathTo(from)
+      if (links) return { from, to, links: [...links].reverse() }
+    }
+    return undefined
+  }
 }
+
+/** The ways supply current can come from: as `throughSupply`, walked against it. */
+const againstSupply: Crosses = (link, from) => throughSupply(link, across(link, from))
 
 /** Return pins of batteries, and of a chassis that stands for their negative. */
 function batteryReturns(loom: Loom): Terminal[] {
