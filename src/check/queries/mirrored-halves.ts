@@ -31,7 +31,8 @@ export const plugOf = ({ map: { half } }: Pick<Mirror, 'map'>): Half => half.mat
 export function mirroredHalves(loom: Loom): { readonly mirrors: Mirror[]; readonly unnamed: Unnamed[] } {
   const byPair = new Map<string, Mirror[]>()
   const unnamed = new Map<string, Unnamed>()
-  for (const map of pinMaps(loom)) {
+  for (const map of pinMaps(loom, FEWEST)) {
+    if (map.leads.size < FEWEST) continue
     const image = map.half.family && mirrorImage(map.half.family)
     if (!image) continue
     const far = [...new Set(map.leads.values())]

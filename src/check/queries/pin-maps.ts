@@ -9,11 +9,14 @@ export interface PinMap {
   readonly leads: ReadonlyMap<Terminal, Terminal>
 }
 
-/** Every map between a mated half of equipment and another unit, along wires and mated plugs only. */
-export function pinMaps(loom: Loom): readonly PinMap[] {
+/**
+ * Every map between a mated half of equipment and another unit, along wires and mated plugs only. Halves with fewer pins than
+ * asked for are left out before the walk, since lamps and pumps with two pins are many and all hang on one net.
+ */
+export function pinMaps(loom: Loom, fewestPins = 1): readonly PinMap[] {
   const maps: PinMap[] = []
   for (const half of loom.halves) {
-    if (half.side !== 'equipment' || half.mates.length === 0) continue
+    if (half.side !== 'equipment' || half.mates.length === 0 || half.pins.size < fewestPins) continue
     const byUnit = new Map<Unit, Map<Terminal, Terminal | undefined>>()
     for (const pin of half.pins.values()) collect(loom, pin, byUnit)
     for (const [unit, found] of byUnit) {

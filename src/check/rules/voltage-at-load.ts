@@ -249,8 +249,8 @@ function* gaps({ loom, solution }: RuleContext): Iterable<Outcome> {
   for (const { terminal, needs } of solution.unfed)
     yield unknown(terminal.address, `needs ${needs}`, terminal.at)
   if (loom.setting === 'boat' || loom.setting === 'vehicle') return
-  const seen = new Set(solution.states.flatMap(({ loads }) => loads).filter(({ amps }) => amps > 0))
-  for (const { terminal } of seen)
+  const drawing = solution.states.flatMap(({ loads }) => loads).filter(({ amps }) => amps > 0)
+  for (const terminal of new Set(drawing.map((load) => load.terminal)))
     if (terminal.does.kind === 'supply-in' && terminal.does.volts === undefined)
       yield unknown(
         terminal.address,
