@@ -1,8 +1,9 @@
 import { relative, resolve } from 'node:path'
 import { countLevels } from '../report/check-report.ts'
 import { printSummary } from '../report/summary-text.ts'
+import type { SiteInput } from '../wiki/site-input.ts'
 import type { Written } from '../write/write-output.ts'
-import { type Args, CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND } from './command.ts'
+import { type Args, CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import type { Io } from './io.ts'
 import { Misshapen } from './misshapen.ts'
 import { type Judged, judge, pages } from './pipeline.ts'
@@ -15,10 +16,26 @@ interface Built {
   readonly written: Written
 }
 
+const MOST_COMMITS = 100
+
+/** Past states of the harnesses, as far back as asked; nothing where none are asked for. */
+async function historyOf(judged: Judged, args: Args, io: Io): Promise<SiteInput['history']> {
+  const asked = args.text('history')
+  if (asked === undefined) return undefined
+  const most = /^\d{1,3}$/.test(asked) ? Number(asked) : Number.NaN
+  if (!(most >= 1 && most <= MOST_COMMITS))
+    throw new UsageError(
+      `--history takes a number of commits from 1 to ${MOST_COMMITS}`,
+      'build --history 10',
+    )
+  const { readHistory } = await import('./read-history.ts')
+  return await readHistory(judged, args.positionals, most, trustOf(args), io)
+}
+
 async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
   const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
-  const files = await pages(judged, io)
+  const files = await pages(judged, io, await historyOf(judged, args, io))
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)

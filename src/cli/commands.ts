@@ -107,6 +107,11 @@ export const commands: readonly Command[] = [
     options: {
       to: to('FOLDER', 'where to publish; out when left out'),
       watch: { type: 'flag', short: 'w', help: 'build again whenever a file changes' },
+      history: {
+        type: 'text',
+        value: 'N',
+        help: 'show what the last N commits changed in each harness, from git',
+      },
       'allow-stops': { type: 'flag', help: 'exit 0 even with findings at stop level' },
       ...trustOptions,
       help,

@@ -183,7 +183,11 @@ async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['fac
 }
 
 /** The pages of the shop as files by name. */
-export async function pages(judged: Judged, io: Io): Promise<OutputFiles> {
+export async function pages(
+  judged: Judged,
+  io: Io,
+  history: SiteInput['history'] = undefined,
+): Promise<OutputFiles> {
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
   const { ruleList } = await import('../report/rule-list.ts')
@@ -199,6 +203,7 @@ export async function pages(judged: Judged, io: Io): Promise<OutputFiles> {
     rules: ruleList,
     ...(await readSite()),
     showPlace: (pointer) => showPlace(judged.locate(pointer)),
+    ...(history ? { history } : {}),
   }
   const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
   const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)

@@ -166,7 +166,9 @@ function branchChanges({ before, after, match }: Sides, at: SubjectChange['at'])
     ({ id }) => id,
   )
   const place = at ? { at: below(at, 'branches') } : {}
-  return [
+  // To say for the first time how a loom lies does not make it another loom.
+  const physical = (before.harness.branches ?? []).length > 0
+  const all = [
     ...kept
       .map(([one, two]) =>
         altered('branch', two.id, one.id, { values: valueChanges(one, two, ['id']), ...place }),
@@ -174,7 +176,8 @@ function branchChanges({ before, after, match }: Sides, at: SubjectChange['at'])
       .filter(isThere),
     ...added.map((one) => oneSided('added', 'branch', one.id, formatLength(one.length), place)),
     ...removed.map((one) => oneSided('removed', 'branch', one.id, formatLength(one.length))),
-  ].sort(byName)
+  ]
+  return all.map((one) => ({ ...one, physical: one.physical && physical })).sort(byName)
 }
 
 const LISTS = ['connectors', 'splices', 'components', 'wires', 'cables', 'branches', 'revisions']

@@ -2,12 +2,11 @@ import type { CheckResult } from '../check/check.ts'
 import type { Harness } from '../describe/harness.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { Loom, LoomUse } from '../resolve/loom.ts'
-import type { Solution } from '../solve/solution.ts'
 
-/** One state of a shop with everything that was worked out from it. */
+/** One state of a shop: what it describes, what that comes to, and what was found. */
 export interface Revision {
   readonly shop: Shop
-  readonly looms: readonly { readonly loom: Loom; readonly solution: Solution }[]
+  readonly looms: readonly { readonly loom: Loom }[]
   readonly result: CheckResult
 }
 

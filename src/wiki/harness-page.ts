@@ -6,6 +6,7 @@ import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
 import type { HarnessEntry } from './harness-entries.ts'
+import { historyPath } from './history-path.ts'
 import { ownPart } from './own-part.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { paperLinks } from './paper-pages.ts'
@@ -52,6 +53,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     })),
     parts: partViews(entry),
     revisions: harness.revisions ?? [],
+    historyHref: linkTo(path, historyPath(site, harness)),
   })
 }
 

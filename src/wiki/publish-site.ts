@@ -4,6 +4,7 @@ import { findPage } from './find-page.ts'
 import { findingsPage } from './findings-page.ts'
 import { guidePages } from './guide-pages.ts'
 import { harnessPage } from './harness-page.ts'
+import { historyPage } from './history-page.ts'
 import { indexPage } from './index-page.ts'
 import { installationPage } from './installation-page.ts'
 import { openSite } from './page.ts'
@@ -22,7 +23,11 @@ export function publishSite(input: SiteInput): SiteFile[] {
     indexPage(site),
     findingsPage(site),
     ...map.installations.map((job) => installationPage(site, job)),
-    ...map.harnesses.flatMap((entry) => [harnessPage(site, entry), ...paperPages(site, entry)]),
+    ...map.harnesses.flatMap((entry) => [
+      harnessPage(site, entry),
+      ...paperPages(site, entry),
+      ...historyPage(site, entry),
+    ]),
     ...input.looms.flatMap((job) => guidePages(site, job)),
     ...map.equipment.map((one) => equipmentPage(site, one)),
     ...map.connectors.flatMap((key) => connectorPage(site, key)),

@@ -45,8 +45,23 @@ export interface SiteInput {
   readonly templates: Templates
   /** Files of the site folder by name, such as `site.css`: written under `assets/`. */
   readonly assets: Readonly<Record<string, string>>
+  /** Past states of harnesses by their id, newest first; left out, history pages show what is written in the description. */
+  readonly history?: ReadonlyMap<string, readonly HistoryEntry[]>
   /** Says where in its file a thing is written, `harnesses/head.ts:12:3`; left out, no place is printed. */
   readonly showPlace?: (pointer: Pointer) => string
+}
+
+/** One commit that changed a harness. */
+export interface HistoryEntry {
+  /** Short name of the commit; empty for what is not committed yet. */
+  readonly commit: string
+  /** As `YYYY-MM-DD`; empty where there is none. */
+  readonly date: string
+  readonly by: string
+  /** First line of its message. */
+  readonly message: string
+  /** What it changed, each as a sentence. */
+  readonly changes: readonly string[]
 }
 
 /** One file of the site. */
