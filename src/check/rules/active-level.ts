@@ -45,6 +45,9 @@ function activeOf(does: PinFunction): Level | undefined {
   return does.active ?? (does.form === 'open-collector' ? 'low' : undefined)
 }
 
+/** Lines that put a transmitter on the air or sound an alarm; the others only do not work. */
+const DANGEROUS = ['key', 'alarm'] as const
+
 function judge(output: Terminal, input: Terminal): Outcome | undefined {
   const [out, in_] = [activeOf(output.does), activeOf(input.does)]
   for (const [pin, level] of [
@@ -54,9 +57,11 @@ function judge(output: Terminal, input: Terminal): Outcome | undefined {
     if (level === undefined)
       return unknown(pin.address, `needs whether ${pin.address} is active low or high`, pin.at)
   if (out === in_) return undefined
+  const purposes = [output, input].map(({ does }) => ('purpose' in does ? does.purpose : undefined))
   const [wire] = [output, input].map((pin) => pin.half?.mate?.at)
   return found({
     subject: input.address,
+    level: DANGEROUS.some((purpose) => purposes.includes(purpose)) ? 'stop' : 'warning',
     what: `${pinWords(output)} is active ${out} and ${pinWords(input)} is active ${in_}`,
     why: `What the output means as on the input takes for off: it works the wrong way round, and is on whenever ${output.half?.unit?.id ?? 'the other end'} is at rest.`,
     fix: 'Turn the sense in the settings of either unit; where there is none, put an inverter or an optocoupler between.',
