@@ -144,12 +144,13 @@ function why(loom: Loom, breach: Breach): string {
   ).filter(([, part]) => part.conductorVolts > LEAST_VOLTS)
   const split = parts.map(([name, part]) => `${name} ${share(part.conductorVolts)}`).join(', ')
   const joints = run.whole.volts - run.whole.conductorVolts
-  const ofLoop = run.feeder.volts === 0 && run.shared.volts === 0 ? ` of the ${formatOhms(loop)} loop` : ''
-  return `${formatAmps(run.load.amps)} at ${run.load.terminal.address}: ${named.join('; ')}${ofLoop}. In all ${share(run.whole.volts)}: ${split}, joints ${formatVolts(joints)}.`
+  const alone = run.feeder.volts === 0 && run.shared.volts === 0
+  const start = `${formatAmps(run.load.amps)} ${alone ? `through a loop of ${formatOhms(loop)}` : `at ${run.load.terminal.address}`}`
+  return `${start}: ${named.join('; ')}. In all ${share(run.whole.volts)}: ${split}, joints ${formatVolts(joints)}.`
 }
 
-const lossWords = ({ conductor, volts, amps, sum }: Loss): string =>
-  `${sum} = ${formatOhms(amps === 0 ? 0 : volts / amps)}${` at ${formatAmps(Math.abs(amps))}, ${formatVolts(volts)}`}${conductor.kind === 'shield' ? ' in a shield' : ''}`
+const lossWords = ({ volts, amps, sum }: Loss): string =>
+  `${sum} = ${formatOhms(amps === 0 ? 0 : volts / amps)} at ${formatAmps(Math.abs(amps))}, ${formatVolts(volts)}`
 
 /** Thicker wire in words, and what it saves. */
 interface Step {
