@@ -1,5 +1,6 @@
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
+import { bareCopperAfloat } from './rules/bare-copper-afloat.ts'
 import { bendRadius } from './rules/bend-radius.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
 import { busDropLength } from './rules/bus-drop-length.ts'
@@ -73,6 +74,7 @@ export const standardRules: readonly Rule[] = [
   sealFitsWire,
   emptyCavitiesPlugged,
   ringsPerStud,
+  bareCopperAfloat,
   contactCurrent,
   bendRadius,
   // power

@@ -111,4 +111,5 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
   'channels-share-return': [
     'lead.A07: A07 is the common of 2 channels, AUDIO A and AUDIO B: 0.16 V along it',
   ],
+  'bare-copper-afloat': ['boat/main.B01: 7 wires of main have strands of bare copper: Flexible wire, 105 °C'],
 }
