@@ -296,3 +296,67 @@ describe('compare git revisions', () => {
     expect(unknown.err).toMatch(/“nosuch” is neither a file or folder nor a revision git knows/)
   })
 })
+
+describe('build --history', () => {
+  test('a page for each harness with its revisions and what each commit changed, through a renaming', async () => {
+    git('init', '-q')
+    const first = tinyShop((shop) =>
+      Object.assign(shop.harnesses[0] ?? {}, {
+        revision: 'A',
+        revisions: [{ revision: 'A', date: '2026-01-02', by: 'A. Tester', what: 'First plan.' }],
+      }),
+    )
+    commit({ 'shop/lamp.json': first }, 'Describe <the> lead')
+    commit({ 'shop/other.txt': 'x' }, 'Not about the lead')
+    const second = structuredClone(first)
+    Object.assign(wireOf(second, 1), { length: '2 m' })
+    commit({ 'shop/lamp.json': second }, 'Lengthen the lead')
+    const third = structuredClone(second)
+    Object.assign(third.harnesses[0] ?? {}, { id: 'lamp-loom' })
+    Object.assign(third.installations[0]?.looms?.[0] ?? {}, { of: 'lamp-loom' })
+    commit({ 'shop/lamp.json': third }, 'Call it a loom')
+    const fourth = structuredClone(third)
+    Object.assign(wireOf(fourth, 2), { colour: 'BU' })
+    write({ 'shop/lamp.json': fourth })
+    const ran = await run('build', 'shop', '--history', '5')
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    const page = readFileSync(join(here.dir, 'out/history/lamp-loom.html'), 'utf8')
+    const text = page.slice(page.indexOf('<main')).replace(/<[^>]+>/g, '')
+    const order = [
+      'First plan.',
+      'Not committed yet',
+      'Conductor A03: colour changes from BK black to BU blue.',
+      'Call it a loom',
+      'Harness lamp-lead, now lamp-loom, Lamp lead.',
+      'Lengthen the lead',
+      'Conductor A02: length changes from 1.5 m to 2 m.',
+      'Describe &lt;the&gt; lead',
+      'Harness lamp-lead is added: Lamp lead, 3 conductors.',
+    ].map((words) => [words, text.indexOf(words)] as const)
+    expect(order.filter(([, at]) => at < 0)).toEqual([])
+    expect(order).toEqual([...order].sort(([, a], [, b]) => a - b))
+    expect(text).not.toContain('Not about the lead')
+    expect(readFileSync(join(here.dir, 'out/harness/lamp-loom.html'), 'utf8')).toContain(
+      '../history/lamp-loom.html',
+    )
+    expect(leftovers()).toEqual([])
+  })
+
+  test('without git, and without the option, only the written revisions', async () => {
+    const shop = tinyShop((one) =>
+      Object.assign(one.harnesses[0] ?? {}, {
+        revisions: [{ revision: 'A', date: '2026-01-02', by: 'A. Tester', what: 'First plan.' }],
+      }),
+    )
+    write({ 'lamp.json': shop })
+    const outside = { cwd: here.dir, env: { GIT_CEILING_DIRECTORIES: tmpdir() } }
+    for (const more of [[], ['--history', '3']]) {
+      expect((await cli.run(['build', '.', ...more], outside)).code).toBe(0)
+      const page = readFileSync(join(here.dir, 'out/history/lamp-lead.html'), 'utf8')
+      expect(page).toContain('First plan.')
+      expect(page).toContain('Not asked for')
+    }
+    for (const bad of ['0', '-1', 'all', '1e9'])
+      expect((await run('build', '.', `--history=${bad}`)).code).toBe(2)
+  })
+})
