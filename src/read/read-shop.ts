@@ -75,13 +75,22 @@ function otherText(file: string, cwd: string): string | undefined {
   }
 }
 
-function lineReader(texts: readonly TextFile[], cwd: string): (place: Place) => string | undefined {
+/**
+ * Hands out lines of what was read, and of what code imports. No other file is opened for it: a link that was refused must not be
+ * shown after all, by the line that a message quotes.
+ */
+function lineReader(
+  texts: readonly TextFile[],
+  imported: readonly string[],
+  cwd: string,
+): (place: Place) => string | undefined {
+  const others = new Set(imported.map((path) => displayPath(path, cwd)))
   const indexes = new Map<string, LineIndex>()
   const byFile = new Map(texts.map(({ file, text }) => [file, text]))
   return ({ file, line }) => {
     const known = indexes.get(file)
     if (known) return known.line(line)
-    const text = byFile.get(file) ?? otherText(file, cwd)
+    const text = byFile.get(file) ?? (others.has(file) ? otherText(file, cwd) : undefined)
     if (text === undefined) return undefined
     const index = new LineIndex(text)
     indexes.set(file, index)
@@ -172,6 +181,6 @@ export async function readShop(
     watch: [...new Set([...found.folders, ...found.files.map(({ path }) => path), ...ran.inputs])].sort(),
     troubles: into.troubles.sort(byPlace),
     locate: locator(into.documents, texts),
-    sourceLine: lineReader(texts, from),
+    sourceLine: lineReader(texts, ran.inputs, from),
   }
 }

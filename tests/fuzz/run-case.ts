@@ -1,7 +1,7 @@
-import type { Pointer } from '../../src/base/place.ts'
+import type { Locate } from '../../src/base/place.ts'
 import { checkShop } from '../../src/check/check.ts'
 import type { Io } from '../../src/cli/io.ts'
-import { pages } from '../../src/cli/pipeline.ts'
+import { type Judged, pages } from '../../src/cli/pipeline.ts'
 import type { Procedure } from '../../src/describe/shop.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import { checkCitations } from '../../src/guide/check-citations.ts'
@@ -17,7 +17,8 @@ import { solve } from '../../src/solve/solve.ts'
 /** How far a case came: text that was refused, a shape that was refused, judged with or without findings, or published. */
 export type Reached = 'refused' | 'misshapen' | 'judged' | 'published'
 
-const quiet: Io = {
+/** A world that hears nothing. */
+export const quiet: Io = {
   out: () => undefined,
   err: () => undefined,
   progress: { say: () => undefined, done: () => undefined },
@@ -44,23 +45,12 @@ export function expectWords(name: string, text: string): void {
 const textOf = (html: string): string =>
   html.replace(/<script\b[\s\S]*?<\/script>/g, '').replace(/<style\b[\s\S]*?<\/style>/g, '')
 
-/** Takes one description through every stage. Throws only for a fault of ours. */
-export async function runCase(
-  text: string,
-  procedures: readonly Procedure[],
-  draw: boolean,
-): Promise<Reached> {
-  let data: unknown
-  try {
-    data = parseJson(text, 'case.json')
-  } catch (error) {
-    if (!(error instanceof TroubleError)) throw error
-    expectWords('the trouble', `${error.trouble.what} ${error.trouble.fix}`)
-    return 'refused'
-  }
+/** Reads, describes, resolves, solves and checks, without files. Throws `TroubleError` for text that is no JSON. */
+export function judgeText(text: string, procedures: readonly Procedure[]): Judged {
+  const data = parseJson(text, 'case.json')
   const { shop, findings, written } = describeShop([{ name: 'case.json', data }], procedures)
   const find = jsonLocator(text, 'case.json')
-  const locate = (pointer: Pointer) =>
+  const locate: Locate = (pointer) =>
     pointer.doc === 'case.json' ? find(written(pointer).path) : { file: pointer.doc, line: 1, column: 1 }
   const resolved = resolveShop(shop)
   const looms = resolved.looms.map((loom) => ({ loom, solution: solve(loom) }))
@@ -71,19 +61,42 @@ export async function runCase(
   const options = shop.policy ? { policy: shop.policy } : {}
   const result = checkShop({ looms, findings: [...findings, ...resolved.index.findings, ...stale] }, options)
   const sourceLine = () => undefined
-  expectWords('the report', printText(result, { width: 100, colour: false, locate, sourceLine }))
+  const source = { documents: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
+  return { source, shop, misshapen: findings, locate, sourceLine, looms, result }
+}
+
+/** The report as text, held against what no report may say. */
+export function reportOf({ result, locate, sourceLine }: Judged): string {
+  const text = printText(result, { width: 100, colour: false, locate, sourceLine })
+  expectWords('the report', text)
   const json = printJson(result, locate, '1')
   if (/"(NaN|Infinity|undefined)"/.test(json)) throw new Error('the JSON report holds a word for no number')
-  for (const { facts } of result.findings)
-    for (const [name, { value }] of Object.entries(facts ?? {}))
+  for (const { rule, facts } of result.findings)
+    for (const [name, { value }] of Object.entries(facts))
       if (typeof value === 'number' && !Number.isFinite(value))
-        throw new Error(`the fact ${name} is no number`)
+        throw new Error(`the fact ${name} of ${rule} is no number`)
   JSON.parse(printSarif(result, { locate, toolVersion: '1', rules: ruleList }))
-  if (!draw) return findings.length > 0 ? 'misshapen' : 'judged'
-  if (findings.length > 0) return 'misshapen'
-  const source = { documents: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
-  const files = await pages({ source, shop, misshapen: [], locate, sourceLine, looms, result }, quiet)
-  for (const [name, content] of files)
+  return text
+}
+
+/** Takes one description through every stage. Throws only for a fault of ours. */
+export async function runCase(
+  text: string,
+  procedures: readonly Procedure[],
+  draw: boolean,
+): Promise<Reached> {
+  let judged: Judged
+  try {
+    judged = judgeText(text, procedures)
+  } catch (error) {
+    if (!(error instanceof TroubleError)) throw error
+    expectWords('the trouble', `${error.trouble.what} ${error.trouble.fix}`)
+    return 'refused'
+  }
+  reportOf(judged)
+  if (judged.misshapen.length > 0) return 'misshapen'
+  if (!draw) return 'judged'
+  for (const [name, content] of await pages(judged, quiet))
     if (typeof content === 'string' && /\.(html|svg|csv|txt)$/.test(name)) expectWords(name, textOf(content))
   return 'published'
 }

@@ -59,7 +59,9 @@ const PLACE = new RegExp(`\\(?${SCRIPT_NAME.replaceAll('.', '\\.')}:(\\d+):(\\d+
 
 /** Steps of a stack text that lie in the descriptions, as line and column, nearest first; the line that wraps the code does not count. */
 function stepsOf(stack: unknown): (readonly [line: number, column: number])[] {
-  return [...String(stack).matchAll(PLACE)].map(([, line, column]) => [Number(line) - 1, Number(column)] as const)
+  return [...String(stack).matchAll(PLACE)].map(
+    ([, line, column]) => [Number(line) - 1, Number(column)] as const,
+  )
 }
 
 const frameOf = ([line, column]: readonly [number, number]): Frame => ({
