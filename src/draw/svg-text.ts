@@ -31,7 +31,7 @@ export function drawingCss(): string {
     '.lw-dash{fill:none;stroke:#000;stroke-width:1;stroke-dasharray:4 3}',
     '.lw-shield{fill:none;stroke:#000;stroke-width:1.3;stroke-dasharray:5 3.5}.lw-jacket{fill:none;stroke:#000;stroke-width:1}',
     '.lw-halo{fill:none;stroke:#fff;stroke-width:6}.lw-edge{fill:none;stroke:#000;stroke-width:3}.lw-core{fill:none;stroke-width:1.8}',
-    '.lw-loom{stroke-width:5;stroke-linecap:round}',
+    '.lw-loom{stroke-width:5;stroke-linecap:round}.lw-gap{fill:none;stroke:#fff;stroke-width:2}.lw-zone{fill:none;stroke:#000;stroke-width:1;stroke-dasharray:10 4}',
     '.lw-drain{fill:none;stroke:#000;stroke-width:1.4;stroke-dasharray:6 2}',
   ].join('')
 }

@@ -13,7 +13,8 @@ export interface UnitBlocks {
 /** Above this many rows a unit is drawn as one block for each connector. */
 const ROWS_PER_UNIT = 26
 
-const SYMBOLS: Readonly<Partial<Record<NonNullable<Unit['equipment']['role']>, SymbolName>>> = {
+/** Symbols of equipment by its role (IEC 60617). */
+export const ROLE_SYMBOLS: Readonly<Partial<Record<NonNullable<Unit['equipment']['role']>, SymbolName>>> = {
   speaker: 'speaker',
   microphone: 'microphone',
   battery: 'battery',
@@ -108,7 +109,7 @@ function unitBlock(unit: Unit, sections: readonly StripSection[], flagsAt: Flags
   const [only] = sections
   if (unit.equipment.role === 'chassis' && sections.length === 1 && only?.rows.length === 1)
     return [{ ...base, kind: 'stud', symbol: 'chassis' }]
-  const symbol = unit.equipment.role === undefined ? undefined : SYMBOLS[unit.equipment.role]
+  const symbol = unit.equipment.role === undefined ? undefined : ROLE_SYMBOLS[unit.equipment.role]
   const withSymbol = symbol === undefined ? {} : { symbol }
   const rows = sections.reduce((sum, section) => sum + section.rows.length, 0)
   if (sections.length === 1 || rows <= ROWS_PER_UNIT)
