@@ -17,6 +17,7 @@ import type { Trust } from '../read/trust.ts'
 import { UsageError } from './command.ts'
 import type { Io } from './io.ts'
 import { type Judged, judge } from './pipeline.ts'
+import { Unreadable } from './unreadable.ts'
 
 /** One side of a comparison: files as they lie, or a commit. */
 type Side =
@@ -81,6 +82,20 @@ async function sidesOf(positionals: readonly string[], cwd: string): Promise<rea
   return [{ ...before, commit, name: `${from} (where the two part)` }, after]
 }
 
+/** Reads one side; what keeps it from being read says of which revision it speaks. */
+async function judgeSide(name: string, path: string, io: Io, trust: Trust): Promise<ReadSide> {
+  try {
+    return asSide(name, await judge([path], io, trust))
+  } catch (error) {
+    if (!(error instanceof Unreadable)) throw error
+    const troubles = error.troubles.map((trouble) => ({
+      ...trouble,
+      what: `in ${quote(name)}: ${trouble.what}`,
+    }))
+    throw new Unreadable(troubles, error)
+  }
+}
+
 const asSide = (name: string, judged: Judged): ReadSide => ({
   name,
   revision: { shop: judged.shop, looms: judged.looms, result: judged.result },
@@ -137,7 +152,7 @@ async function readCommit(
   // Places are shown as from the working folder, so that they can be clicked on in both revisions.
   const cwd = resolve(files.folder, repository.prefix)
   const base = existsSync(cwd) ? cwd : files.folder
-  return asSide(name, await judge([resolve(files.folder, folder)], { ...io, cwd: base }, options.trust))
+  return judgeSide(name, resolve(files.folder, folder), { ...io, cwd: base }, options.trust)
 }
 
 /** Reads and judges both sides, hands them on, and takes away whatever was written for it. */
@@ -158,7 +173,7 @@ export async function withBothSides<T>(
     const read = (side: Side, one: Side) =>
       side.kind === 'commit'
         ? readCommit(side, other(side, one), io, made)
-        : judge([side.path], io, options.trust).then((judged) => asSide(side.name, judged))
+        : judgeSide(side.name, side.path, io, options.trust)
     const old = await read(before, after)
     return await use(old, await read(after, before))
   } finally {

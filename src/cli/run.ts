@@ -18,6 +18,8 @@ const ALSO_CALLED: Readonly<Record<string, string>> = {
   test: 'check',
   validate: 'check',
   publish: 'build',
+  diff: 'compare',
+  review: 'compare',
   watch: 'build --watch',
   render: 'draw',
   svg: 'draw',

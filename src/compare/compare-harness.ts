@@ -159,15 +159,23 @@ function stretches(harness: Harness, renamed: ReadonlyMap<string, string>): Stre
   }))
 }
 
+/** To say for the first time how a loom lies does not make it another loom, and is no news branch by branch. */
+function firstLayout(before: Harness, after: Harness, at: SubjectChange['at']): ThingChange[] | undefined {
+  const [old, now] = [before.branches?.length ?? 0, after.branches?.length ?? 0]
+  if (old > 0 && now > 0) return undefined
+  const count = (n: number) => (n === 0 ? undefined : `${n}`)
+  return fieldChanges({ layout: count(old) }, { layout: count(now) }, [], at && below(at, 'branches'))
+}
+
 function branchChanges({ before, after, match }: Sides, at: SubjectChange['at']): ThingChange[] {
+  const first = firstLayout(before.harness, after.harness, at)
+  if (first) return first
   const { kept, added, removed } = pairByKey(
     stretches(before.harness, match.renamed),
     stretches(after.harness, new Map()),
     ({ id }) => id,
   )
   const place = at ? { at: below(at, 'branches') } : {}
-  // To say for the first time how a loom lies does not make it another loom.
-  const physical = (before.harness.branches ?? []).length > 0
   const all = [
     ...kept
       .map(([one, two]) =>
@@ -177,7 +185,7 @@ function branchChanges({ before, after, match }: Sides, at: SubjectChange['at'])
     ...added.map((one) => oneSided('added', 'branch', one.id, formatLength(one.length), place)),
     ...removed.map((one) => oneSided('removed', 'branch', one.id, formatLength(one.length))),
   ]
-  return all.map((one) => ({ ...one, physical: one.physical && physical })).sort(byName)
+  return all.sort(byName)
 }
 
 const LISTS = ['connectors', 'splices', 'components', 'wires', 'cables', 'branches', 'revisions']

@@ -36,7 +36,9 @@ function pinChanges(before: EquipmentConnector, after: EquipmentConnector, at: P
   return [...names]
     .map((name) => {
       const id = `${after.id}-${name}`
-      const [old, now] = [before.pins[name], after.pins[name]]
+      const [old, now] = [before, after].map(({ pins }) =>
+        Object.hasOwn(pins, name) ? pins[name] : undefined,
+      )
       const where = below(at, 'pins', name)
       if (old && now) return pinChange(id, old, now, where)
       if (now) return oneSided('added', 'pin', id, pinText(now), { at: where })

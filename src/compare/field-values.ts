@@ -101,12 +101,13 @@ const WORDS: Readonly<Record<string, string>> = {
   suppressed: 'suppression of the coil',
   of: 'type',
   does: 'function',
+  layout: 'number of branches the loom is laid out in',
   bundled: 'conductors in the fullest bundle',
 }
 
 /** Fields that leave the metal as it is. */
 const PAPER: ReadonlySet<string> = new Set(
-  'note notes title document revision date drawnBy checkedBy state record view revisions procedures source asset shop units angle'.split(
+  'note notes title document revision date drawnBy checkedBy state record view revisions procedures source asset shop units angle layout'.split(
     ' ',
   ),
 )
@@ -130,6 +131,12 @@ function rangeText(value: Plain, format: Format): string | undefined {
   return low === high ? low : `${low} to ${high}`
 }
 
+/** How a number of a field is written; its name may be anything a person typed. */
+function formatOf(field: string): Format {
+  const known = Object.hasOwn(FORMATS, field) ? FORMATS[field] : undefined
+  return known ?? ((value) => significant(value, 6))
+}
+
 /** A single value as people write it: with its unit, or the word. */
 function leafText(field: string, value: Leaf): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
@@ -137,8 +144,7 @@ function leafText(field: string, value: Leaf): string {
     const colour = field === 'colour' ? parseColour(value) : undefined
     return colour?.ok ? colourLabel(value) : value
   }
-  const format = Object.hasOwn(FORMATS, field) ? FORMATS[field] : undefined
-  return format ? format(value) : significant(value, 6)
+  return formatOf(field)(value)
 }
 
 /** A wire size is an object in the data and one value to people. */
@@ -196,7 +202,7 @@ function flatten(value: unknown, path: readonly string[], field: string, into: M
           .join(field === 'notes' ? ' ' : ', '),
       )
   } else if (isPlain(value)) {
-    const whole = sizeText(value) ?? rangeText(value, FORMATS[field] ?? ((n) => significant(n, 6)))
+    const whole = sizeText(value) ?? rangeText(value, formatOf(field))
     if (whole !== undefined) into.set(key, whole)
     else
       for (const [name, one] of Object.entries(value)) {

@@ -144,6 +144,9 @@ Rework of built looms lamp-lead, Lamp lead
     expect(none.code).toBe(2)
     expect(none.err).toMatch(/there is no file or folder “nwe\.json”/)
     expect((await run('compare', 'old.json', 'new.json', '--output', 'new.json')).code).toBe(2)
+    write({ 'broken.json': '{ "loomwright": 1,' })
+    const broken = await run('compare', 'old.json', 'broken.json')
+    expect(broken.err).toMatch(/^broken\.json:1:\d+: in “broken\.json”: /)
   })
 })
 

@@ -275,3 +275,30 @@ describe('findings', () => {
     expect(new Set(raised.map(({ after }) => after.rule))).toEqual(new Set(['cold-leg-accounted']))
   })
 })
+
+test('names that every object has are names like any other', () => {
+  const names = ['constructor', 'toString', '__proto__', 'valueOf', 'hasOwnProperty']
+  const data = (pins: readonly string[], volts: string): Data => ({
+    equipment: [
+      {
+        id: 'box',
+        title: 'Box',
+        connectors: [
+          {
+            id: 'J1',
+            family: 'dsub-9',
+            pins: JSON.parse(
+              `{${['1', ...pins].map((name) => `${JSON.stringify(name)}:{"kind":"supply-in","amps":{"constructor":"${volts}"}}`).join(',')}}`,
+            ),
+          },
+        ],
+      },
+    ],
+  })
+  const changes = compare(asRevision(data([], '1 A')), asRevision(data(names, '2 A')))
+  const said = changes.subjects.flatMap(({ things }) => things.map(thingSentence))
+  expect(said).toContain('Pin J1-1: current constructor changes from 1 A to 2 A.')
+  for (const name of names.filter((one) => one !== '__proto__'))
+    expect(said).toContain(`Pin J1-${name} is added: supply input.`)
+  expect(isEmpty(compare(asRevision(data(names, '1 A')), asRevision(data(names, '1 A'))))).toBe(true)
+})
