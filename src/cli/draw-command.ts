@@ -7,7 +7,7 @@ import { countOf } from '../report/text-layout.ts'
 import { type Args, CLEAN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import { type DrawTarget, drawTargets } from './draw-targets.ts'
 import { Misshapen } from './misshapen.ts'
-import { drawings, judge } from './pipeline.ts'
+import { type DrawWish, drawings, judge } from './pipeline.ts'
 import { trustOf } from './trust-of.ts'
 
 function missing(kind: string, name: string, known: readonly string[]): UsageError {
@@ -37,12 +37,43 @@ function chosen(all: readonly DrawTarget[], args: Args): readonly DrawTarget[] {
   )
 }
 
-/** `draw [FOLDER|FILE…]`: wiring drawings or connector faces as SVG files. */
+/** What is to be drawn, from flags that leave each other out. */
+function wishOf(args: Args): DrawWish {
+  const kinds = (['face', 'formboard', 'diagram'] as const).filter((kind) => args.flag(kind))
+  if (kinds.length > 1)
+    throw new UsageError(`--${kinds.join(' and --')} cannot be given together`, 'give one of them at a time')
+  const what = kinds[0] ?? 'wiring'
+  const pdf = args.flag('pdf')
+  if (pdf && what === 'face')
+    throw new UsageError('faces are drawn as SVG only', 'leave --pdf out, or draw without --face')
+  const paper = args.text('paper')
+  if (paper !== undefined && what !== 'formboard')
+    throw new UsageError(
+      '--paper is the paper of a formboard; other drawings choose their own',
+      'add --formboard, or leave --paper out',
+    )
+  return { what, pdf, paper: paper === 'letter' ? 'letter' : 'a4' }
+}
+
+function nothingDrawn(what: DrawWish['what']): UsageError {
+  if (what === 'diagram')
+    return new UsageError('a diagram shows an installation, and there is none', 'name it with --installation')
+  if (what === 'formboard')
+    return new UsageError(
+      'a formboard shows a harness with wires, and there is none',
+      'name it with --harness',
+    )
+  return new UsageError('there is nothing to draw', 'describe a harness or an installation')
+}
+
+/** `draw [FOLDER|FILE…]`: wiring drawings, formboards, diagrams or connector faces as SVG or PDF files. */
 export const runDraw: Runner = async (args, io) => {
   const to = args.text('to') ?? 'drawings'
+  const wish = wishOf(args)
   const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
-  const files = await drawings(judged, chosen(drawTargets(judged.looms), args), args.flag('face'), io)
+  const files = await drawings(judged, chosen(drawTargets(judged.looms), args), wish, io)
+  if (files.size === 0 && wish.what !== 'face') throw nothingDrawn(wish.what)
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)

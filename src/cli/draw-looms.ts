@@ -41,6 +41,15 @@ function findingsOn(loom: Loom, use: LoomUse, findings: readonly Finding[]): rea
   return findings.filter((finding) => mine(finding.subject) || finding.marks.some(mine))
 }
 
+/** Flags of a drawing: those of the findings about the harness where one is drawn, else all. */
+export function drawingFlags(
+  loom: Loom,
+  use: LoomUse | undefined,
+  findings: readonly Finding[],
+): ReadonlyMap<string, readonly Flag[]> {
+  return flagsFor(loom, use ? findingsOn(loom, use, findings) : findings)
+}
+
 export interface DrawRequest {
   readonly loom: Loom
   /** Only this harness of it; all of it when undefined. */
@@ -53,8 +62,7 @@ export interface DrawRequest {
 
 /** The wiring drawing of a loom or of one harness in it, as one SVG a sheet. */
 export async function drawLoom({ loom, use, findings, matchCode, style }: DrawRequest): Promise<string[]> {
-  const shown = use ? findingsOn(loom, use, findings) : findings
-  const options = { matchCode, flags: flagsFor(loom, shown) }
+  const options = { matchCode, flags: drawingFlags(loom, use, findings) }
   const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
   const drawing = await drawWiring(model, { style })
   return drawing.sheets.map(({ svg }) => svg)
@@ -128,8 +136,8 @@ export async function drawSheets(name: string, request: DrawRequest): Promise<Ma
   return new Map(sheets.map((svg, i) => [i === 0 ? name : `${name} sheet ${i + 1}`, svg]))
 }
 
-/** Pictures under file names that differ wherever their names do. */
-export function asFiles(pictures: ReadonlyMap<string, string>): Map<string, string> {
-  const names = uniqueSlugs(pictures.keys())
-  return new Map([...pictures].map(([name, svg]) => [`${names.get(name)}.svg`, svg]))
+/** Drawings under file names that differ wherever their names do. */
+export function asFiles<T>(drawings: ReadonlyMap<string, T>, ending: 'svg' | 'pdf' = 'svg'): Map<string, T> {
+  const names = uniqueSlugs(drawings.keys())
+  return new Map([...drawings].map(([name, drawing]) => [`${names.get(name)}.${ending}`, drawing]))
 }

@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { CheckResult } from '../check/check.ts'
 import type { Shop } from '../describe/shop.ts'
+import type { TilePaper } from '../draw/formboard/board-tiles.ts'
 import type { ShopSource } from '../read/shop-source.ts'
 import type { Trust } from '../read/trust.ts'
 import type { Loom } from '../resolve/loom.ts'
@@ -9,6 +10,7 @@ import type { Solution } from '../solve/solution.ts'
 import type { Job, Pictures, SiteInput } from '../wiki/site-input.ts'
 import type { SiteMap } from '../wiki/site-map.ts'
 import type { OutputFiles } from '../write/write-output.ts'
+import type { PageKind } from './draw-pages.ts'
 import type { DrawTarget } from './draw-targets.ts'
 import type { Io } from './io.ts'
 import { Unreadable } from './unreadable.ts'
@@ -120,16 +122,49 @@ async function jobsOf(judged: Judged): Promise<Job[]> {
   })
 }
 
-/** Wiring drawings, or the faces of connectors, as files by name. */
+/** How drawings are wanted. */
+export interface DrawWish {
+  readonly what: 'face' | PageKind
+  /** Paper of the true-size sheets of a formboard. */
+  readonly paper: TilePaper
+  /** One vector PDF for each target instead of an SVG for each sheet. */
+  readonly pdf: boolean
+}
+
+/** Sheets of every target as files by name. */
+async function sheetFiles(
+  jobs: ReadonlyMap<Loom, readonly Finding[]>,
+  targets: readonly DrawTarget[],
+  what: PageKind,
+  { paper, pdf }: DrawWish,
+  io: Io,
+): Promise<OutputFiles> {
+  const { pageFiles, targetPages } = await import('./draw-pages.ts')
+  const { asFiles } = await import('./draw-looms.ts')
+  const files = new Map<string, string | Uint8Array>()
+  for (const target of targets) {
+    const name = what === 'wiring' ? target.name : `${what} ${target.name}`
+    io.progress.say(`drawing ${name}`)
+    const pages = await targetPages(target, what, jobs.get(target.loom) ?? [], paper)
+    for (const [words, content] of pageFiles(name, pages, pdf)) files.set(words, content)
+  }
+  return asFiles(files, pdf ? 'pdf' : 'svg')
+}
+
+/** Wiring drawings, formboards, diagrams or the faces of connectors, as files by name. */
 export async function drawings(
   judged: Judged,
   targets: readonly DrawTarget[],
-  faces: boolean,
+  wish: DrawWish,
   io: Io,
 ): Promise<OutputFiles> {
   const draw = await import('./draw-looms.ts')
   const { matchCodeOf } = await import('../sheets/match-code.ts')
   const jobs = new Map((await jobsOf(judged)).map((job) => [job.loom, job.findings]))
+  const { what } = wish
+  if (what === 'formboard' || what === 'diagram' || (what === 'wiring' && wish.pdf))
+    return sheetFiles(jobs, targets, what, wish, io)
+  const faces = what === 'face'
   const pictures = new Map<string, string>()
   for (const { name, loom, use } of targets) {
     io.progress.say(`drawing ${name}`)

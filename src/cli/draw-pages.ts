@@ -1,0 +1,48 @@
+import type { Finding } from '../base/finding.ts'
+import type { TilePaper } from '../draw/formboard/board-tiles.ts'
+import { drawFormboard } from '../draw/formboard/draw-formboard.ts'
+import { drawDiagram } from '../draw/installation-diagram/draw-diagram.ts'
+import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
+import { pdfDocument } from '../draw/pdf/pdf-document.ts'
+import { pageSvg, type ScenePage } from '../draw/scene-page.ts'
+import { wiringPages } from '../draw/wiring-pages.ts'
+import { matchCodeOf } from '../sheets/match-code.ts'
+import { pdfTools } from '../write/pdf-tools.ts'
+import { drawingFlags } from './draw-looms.ts'
+import type { DrawTarget } from './draw-targets.ts'
+
+/** What is drawn of a harness or an installation as whole sheets. */
+export type PageKind = 'wiring' | 'formboard' | 'diagram'
+
+/** Sheets of one target; none where that kind of drawing does not exist for it. */
+export async function targetPages(
+  { loom, use, kind }: DrawTarget,
+  what: PageKind,
+  findings: readonly Finding[],
+  paper: TilePaper,
+): Promise<readonly ScenePage[]> {
+  const matchCode = matchCodeOf(loom, use)
+  if (what === 'diagram') {
+    const page = kind === 'installation' ? await drawDiagram(loom, { matchCode }) : undefined
+    return page ? [page] : []
+  }
+  if (what === 'formboard') {
+    if (!use) return []
+    const { overview, tiles } = drawFormboard(loom, use, { matchCode, paper })
+    return [...(overview ? [overview] : []), ...tiles]
+  }
+  const options = { matchCode, flags: drawingFlags(loom, use, findings) }
+  return wiringPages(use ? harnessSheet(loom, use, options) : loomSheet(loom, options))
+}
+
+/** Sheets as pictures by name, or as one PDF under the name of all. */
+export function pageFiles(
+  name: string,
+  pages: readonly ScenePage[],
+  pdf: boolean,
+): ReadonlyMap<string, string | Uint8Array> {
+  const [first] = pages
+  if (!first) return new Map()
+  if (pdf) return new Map([[name, pdfDocument(first.title, pages, pdfTools)]])
+  return new Map(pages.map((page) => [`${name} ${page.name}`, pageSvg(page)]))
+}
