@@ -35,6 +35,10 @@ export const component = z
           .optional()
           .meta({ description: 'Operating states in which it is closed; open when left out.' }),
         maxAmps: ampsText('Rated current.', '10 A').optional(),
+        isolates: z
+          .boolean()
+          .optional()
+          .meta({ description: 'An isolator: what it feeds has to be dead when it is open.' }),
         resistance: ohmsText('Contact resistance.', '5 mΩ').optional(),
       }),
       z.strictObject({

@@ -3,6 +3,7 @@ import { proseText } from './name-schema.ts'
 import {
   ampHoursText,
   ampsText,
+  bitRateText,
   dbuText,
   hertzText,
   ohmsText,
@@ -79,6 +80,12 @@ export const pinFunction = z
         battery: z.boolean().optional().meta({
           description: 'This is a battery terminal: unfused energy, and the place where drain is counted.',
         }),
+        fused: ampsText('Rating of the fuse that the vehicle has before this tap.', '15 A').optional(),
+        loaded: ampsText('What the circuit of this tap carries already.', '6 A').optional(),
+        cranking: voltsText('Lowest voltage here while an engine cranks.', '6.5 V').optional(),
+        addOn: z.boolean().optional().meta({
+          description: 'The maker offers this point for added equipment.',
+        }),
       }),
       z.strictObject({
         kind: z.literal('supply-in'),
@@ -95,6 +102,10 @@ export const pinFunction = z
           .boolean()
           .optional()
           .meta({ description: 'Motor, horn or pump: inductive, not electronics.' }),
+        survivesCranking: z
+          .boolean()
+          .optional()
+          .meta({ description: 'Has to go on working while an engine cranks.' }),
       }),
       z.strictObject({
         kind: z.literal('return'),
@@ -104,7 +115,11 @@ export const pinFunction = z
           .optional()
           .meta({ description: 'Common that must stay off ship or vehicle ground.' }),
       }),
-      z.strictObject({ kind: z.literal('chassis'), ...common }),
+      z.strictObject({
+        kind: z.literal('chassis'),
+        ...common,
+        earth: z.boolean().optional().meta({ description: 'Protective earth of mains equipment.' }),
+      }),
       z.strictObject({ kind: z.literal('signal-return'), ...common, isolated: z.boolean().optional() }),
       z.strictObject({ kind: z.literal('shield'), ...common }),
       z.strictObject({
@@ -124,6 +139,7 @@ export const pinFunction = z
           'DC put out on the line: phantom, microphone bias, party-line feed.',
           '48 V',
         ).optional(),
+        lineVolts: voltsText('Voltage of a constant-voltage loudspeaker line.', '100 V').optional(),
         element: z
           .enum(['dynamic', 'electret', 'ribbon'])
           .optional()
@@ -139,6 +155,10 @@ export const pinFunction = z
           '10 kΩ',
         ).optional(),
         watts: wattsText('Power a loudspeaker is rated for.', '40 W').optional(),
+        tap: wattsText(
+          'Power taken from a constant-voltage line, by the tap of its transformer.',
+          '6 W',
+        ).optional(),
         dbu: dbuText('Nominal level.').optional(),
         bias: voltsText('Microphone bias or phantom it puts out.', '8 V').optional(),
         element: z
@@ -163,6 +183,8 @@ export const pinFunction = z
         pull: z.enum(['up', 'down', 'none']).optional(),
         pullOhms: ohmsText('Pull resistor.', '10 kΩ').optional(),
         rail: voltsText('Voltage it is pulled to.', '5 V').optional(),
+        lowBelow: voltsText('Surely taken as low below this.', '0.8 V').optional(),
+        highAbove: voltsText('Surely taken as high above this.', '2 V').optional(),
         purpose: z
           .enum(['key', 'alarm', 'squelch', 'other'])
           .optional()
@@ -216,6 +238,7 @@ export const pinFunction = z
           description: 'Level of the line at rest, which tells A from B whatever the maker calls them.',
         }),
         terminates: ohmsText('Termination fitted inside the equipment.').optional(),
+        bitRate: bitRateText('Rate it works at.').optional(),
         isolated: z.boolean().optional(),
       }),
       z.strictObject({

@@ -99,6 +99,7 @@ export const cable = z
             'X1.shell',
           ).optional(),
           bothEnds: proseText('Why it is landed at both ends, when that is chosen.', 200).optional(),
+          returns: z.boolean().optional().meta({ description: 'Carries a supply current on purpose.' }),
           note: proseText('What else to know.', 300).optional(),
         }),
       )

@@ -59,6 +59,10 @@ export const installation = z
           wet: z.boolean().optional(),
           salt: z.boolean().optional(),
           vibration: z.boolean().optional(),
+          bodyReturn: z.boolean().optional().meta({
+            description: 'False where the metal is no return: door, lid, trailer, plastic.',
+          }),
+          compass: z.boolean().optional().meta({ description: 'Within a metre of a compass.' }),
         }),
       )
       .max(100)

@@ -46,6 +46,16 @@ export const policy = z
       .enum(['one-end', 'both-ends'])
       .optional()
       .meta({ description: 'Where cable shields of audio and data land.' }),
+    audio: z
+      .strictObject({
+        lineLossDb: z.number().positive().optional().meta({
+          description: 'Most a loudspeaker line may lose in dB, as heard; 1 when left out.',
+        }),
+        damping: z.number().positive().optional().meta({
+          description: 'Least damping factor at a loudspeaker; not judged when left out.',
+        }),
+      })
+      .optional(),
     parked: daysText('How long a vehicle must stand and still start.').optional(),
     conductorTemperature: celsiusText(
       'Copper temperature at which drops are worked out.',

@@ -15,6 +15,7 @@ export type Hertz = Unit<'Hz'>
 export type Newtons = Unit<'N'>
 export type NewtonMetres = Unit<'N·m'>
 export type Farads = Unit<'F'>
+export type BitRate = Unit<'bit/s'>
 export type SquareMm = Unit<'mm²'>
 export type Dbu = Unit<'dBu'>
 export type Days = Unit<'day'>
@@ -95,6 +96,8 @@ export const celsiusText = (d: string, e = '85 °C') =>
   quantity<Celsius, Si<'°C' | 'C' | '°F' | 'F'>>('temperature', e, d)
 export const hertzText = (d: string, e = '155 MHz') =>
   quantity<Hertz, Si<'Hz' | 'kHz' | 'MHz' | 'GHz'>>('frequency', e, d)
+export const bitRateText = (d: string, e = '250 kbit/s') =>
+  quantity<BitRate, Si<'bit/s' | 'kbit/s' | 'Mbit/s' | 'Gbit/s'>>('bitRate', e, d)
 export const newtonsText = (d: string, e = '89 N') => quantity<Newtons, Si<'N'>>('force', e, d)
 export const torqueText = (d: string, e = '9 N·m') => quantity<NewtonMetres, Si<'N·m' | 'Nm'>>('torque', e, d)
 export const faradsText = (d: string, e = '100 nF') =>
