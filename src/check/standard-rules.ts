@@ -1,3 +1,4 @@
+import { electricalRules } from './electrical-rules.ts'
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
 import { bareCopperAfloat } from './rules/bare-copper-afloat.ts'
@@ -80,6 +81,7 @@ export const standardRules: readonly Rule[] = [
   // power
   plusMeetsMinus,
   feederDrop,
+  ...electricalRules,
   voltageAtLoad,
   fuseInFeed,
   fuseProtectsWire,

@@ -76,7 +76,7 @@ export const oneDriverPerNet: Rule = {
   title: 'A net has one driver',
   family: 'pins',
   level: 'stop',
-  covers: ['P6'],
+  covers: ['P6', 'A2'],
   reason:
     'Two outputs on one net drive current into each other: distorted at best, and a bridged amplifier or a logic output fails. A Y lead splits one output; it never adds two.',
   remedy: 'Mix them through resistors, a transformer or a mixer, or choose between them with a relay.',

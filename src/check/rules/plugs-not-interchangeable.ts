@@ -149,7 +149,7 @@ export const plugsNotInterchangeable: Rule = {
   title: 'Plugs that must not be swapped cannot be',
   family: 'mating',
   level: 'stop',
-  covers: ['M5', 'M7'],
+  covers: ['M5', 'M7', 'D9'],
   reason:
     'Two plugs of one family within reach of each other are swapped one day, in the dark or by somebody else. If that only stops something working it is a nuisance; if it puts a supply on a signal pin it ends equipment.',
   remedy: 'Use another family, size, keying or gender for one of the two, or a tail too short to reach.',
