@@ -104,6 +104,7 @@ const renamed: Slip = (doc, paths, chance) => {
       typeof value === 'object' && value !== null && !Array.isArray(value) && Object.keys(value).length > 0
     )
   })
+  if (objects.length === 0) return doc
   return change(doc, chance.of(objects), (old) => {
     const entries = Object.entries(old as Record<string, Json>)
     const which = chance.below(entries.length)

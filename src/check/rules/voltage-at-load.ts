@@ -114,7 +114,7 @@ function overShare(loom: Loom, run: Run, part: Stretch, share: number, where: st
   const limitVolts = nominal * share
   const volts = part.conductorVolts
   if (volts <= limitVolts * SLACK) return undefined
-  const percent = (value: number) => `${((100 * value) / nominal).toFixed(1)} %`
+  const percent = (value: number) => (nominal > 0 ? `${((100 * value) / nominal).toFixed(1)} %` : 'all')
   return {
     run,
     what: `${run.load.terminal.address} loses ${formatVolts(volts)} ${where} in ${run.state.id}: ${percent(volts)} of ${formatVolts(nominal)} (limit ${formatPercent(share)})`,
@@ -132,7 +132,8 @@ function why(loom: Loom, breach: Breach): string {
   if (!Number.isFinite(run.whole.volts))
     return `${formatAmps(run.load.amps)} at ${run.load.terminal.address}. What is lost where on the way cannot be told: the current or the resistance of a stretch of it is not known.`
   const nominal = nominalOf(loom, run)
-  const share = (volts: number) => `${formatVolts(volts)} (${((100 * volts) / nominal).toFixed(1)} %)`
+  const share = (volts: number) =>
+    nominal > 0 ? `${formatVolts(volts)} (${((100 * volts) / nominal).toFixed(1)} %)` : formatVolts(volts)
   const named = breach.losses.slice(0, 2).map((loss) => lossWords(loss))
   const loop = run.whole.volts / run.load.amps
   const parts = (
