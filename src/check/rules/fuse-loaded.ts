@@ -42,7 +42,7 @@ function report(fuse: ComponentUse, rating: number, { amps, state }: Load, limit
     facts: {
       current: { value: amps, unit: 'A' },
       rating: { value: rating, unit: 'A' },
-      share: { value: (100 * amps) / rating, unit: '%' },
+      ...(rating > 0 ? { share: { value: (100 * amps) / rating, unit: '%' } } : {}),
       state: { value: state.id },
     },
     at: fuse.at,

@@ -114,7 +114,9 @@ function wrongCount(net: Net, stations: readonly Terminal[], ends: readonly Term
     facts: {
       line: { value: net.name },
       terminators: { value: ends.length },
-      ...(errorDb === undefined ? {} : { error: { value: errorDb, unit: 'dB' } }),
+      ...(errorDb === undefined || !Number.isFinite(errorDb)
+        ? {}
+        : { error: { value: errorDb, unit: 'dB' } }),
     },
     at: net.conductors[0]?.at ?? stations[0]?.at ?? { doc: '', path: [] },
     marks: [...stations.map((pin) => pin.address), ...ends.map((each) => each.address)],
