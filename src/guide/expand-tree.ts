@@ -1,6 +1,7 @@
 import type { Link, PhrasingContent, Root, RootContent } from 'mdast'
 import { SKIP, visit } from 'unist-util-visit'
 import { parseCitation } from './citation.ts'
+import { cloneTree } from './clone-tree.ts'
 import { expandCitation } from './expand-citation.ts'
 import type { Facts } from './facts.ts'
 import { plainText } from './procedure-tree.ts'
@@ -16,7 +17,7 @@ const SAFE_LINK = /^(?:https?:\/\/|mailto:|tel:)/i
  * are not to a web page become their words. The result holds no markup of its author's but Markdown.
  */
 export function expandTree(tree: Root, facts: Facts, href?: Href): Root {
-  const result = structuredClone(tree)
+  const result = cloneTree(tree)
   plainBlocks(result)
   const definitions = definitionsOf(result)
   visit(result, (node, index, parent) => {

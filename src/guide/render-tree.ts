@@ -27,7 +27,7 @@ export function treeToMarkdown(children: readonly RootContent[], topHeading = 3)
 
 /** Headings are moved down below the page's own, so that the outline of the page stays whole. */
 function withHeadingsFrom(tree: Root, top: number): Root {
-  const result = structuredClone(tree)
+  const result = cloneTree(tree)
   const depths: number[] = []
   visit(result, 'heading', (node) => {
     depths.push(node.depth)
