@@ -184,8 +184,11 @@ export async function drawings(
 }
 
 /** Wiring drawings of every page that shows one, by its name. */
-async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' | 'installation'>> {
+async function drawAll(map: SiteMap, io: Io): Promise<Omit<Pictures, 'faces'>> {
   const { drawLoom } = await import('./draw-looms.ts')
+  const { diagramPicture, formboardOverview } = await import('../wiki/overview-pictures.ts')
+  const boards = new Map<string, string>()
+  const diagrams = new Map<string, string>()
   const { matchCodeOf } = await import('../sheets/match-code.ts')
   const harnesses = new Map<string, string[]>()
   const installations = new Map<string, string[]>()
@@ -197,14 +200,23 @@ async function drawAll(map: SiteMap, io: Io): Promise<Pick<Pictures, 'harness' |
     const { loom, findings } = job
     const request = { loom, use, findings, matchCode: matchCodeOf(loom, use), style: 'shared' as const }
     harnesses.set(harness.id, await drawLoom(request))
+    const board = formboardOverview(loom, use, request.matchCode)
+    if (board) boards.set(harness.id, board)
   }
   for (const { loom, findings } of map.installations) {
     say(loom.id)
     const matchCode = matchCodeOf(loom)
     const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const }
     installations.set(loom.id, await drawLoom(request))
+    const diagram = await diagramPicture(loom, matchCode)
+    if (diagram) diagrams.set(loom.id, diagram)
   }
-  return { harness: (id) => harnesses.get(id) ?? [], installation: (id) => installations.get(id) ?? [] }
+  return {
+    harness: (id) => harnesses.get(id) ?? [],
+    installation: (id) => installations.get(id) ?? [],
+    formboard: (id) => boards.get(id),
+    diagram: (id) => diagrams.get(id),
+  }
 }
 
 /** The faces of connectors, drawn when a page asks for them. */

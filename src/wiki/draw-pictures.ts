@@ -10,6 +10,7 @@ import { matchCodeOf } from '../sheets/match-code.ts'
 import { halfName } from '../sheets/names.ts'
 import { addressIn } from './address-in.ts'
 import { harnessEntries } from './harness-entries.ts'
+import { diagramPicture, formboardOverview } from './overview-pictures.ts'
 import { ownPart } from './own-part.ts'
 import type { FaceOf, Job, Pictures } from './site-input.ts'
 
@@ -23,16 +24,20 @@ export interface DrawnSite {
 /** Draws everything a site shows: each harness and installation once, faces as they are asked for. */
 export async function drawPictures(jobs: readonly Job[]): Promise<DrawnSite> {
   const harnesses = new Map<string, string[]>()
+  const boards = new Map<string, string | undefined>()
+  const diagrams = new Map<string, string | undefined>()
   for (const entry of harnessEntries(jobs)) {
     const { job, use } = entry
     const options = { matchCode: matchCodeOf(job.loom, use), flags: flagsOf(ownPart(entry)) }
     harnesses.set(entry.harness.id, await drawn(harnessSheet(job.loom, use, options)))
+    boards.set(entry.harness.id, formboardOverview(job.loom, use, options.matchCode))
   }
   const installations = new Map<string, string[]>()
   for (const job of jobs) {
     if (job.loom.kind !== 'installation') continue
     const options = { matchCode: matchCodeOf(job.loom), flags: flagsOf(job) }
     installations.set(job.loom.id, await drawn(installationSheet(job.loom, options)))
+    diagrams.set(job.loom.id, await diagramPicture(job.loom, options.matchCode))
   }
   const landings = new Map<Half, Landings>()
   for (const { loom } of jobs) {
@@ -43,6 +48,8 @@ export async function drawPictures(jobs: readonly Job[]): Promise<DrawnSite> {
     pictures: {
       harness: (id) => harnesses.get(id) ?? [],
       installation: (id) => installations.get(id) ?? [],
+      formboard: (id) => boards.get(id),
+      diagram: (id) => diagrams.get(id),
       faces: (of) => facesPictures(of, landings),
     },
     css: `${drawingFontCss()}${drawingCss()}\n`,

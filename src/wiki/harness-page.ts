@@ -40,6 +40,8 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     drawings: site.input.pictures
       .harness(harness.id)
       .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),
+    formboard: markup(site.input.pictures.formboard?.(harness.id) ?? ''),
+    hasFormboard: site.input.pictures.formboard?.(harness.id) !== undefined,
     papers: paperLinks(site, path, entry),
     uses: usesOfHarness(site, path, harness.id),
     connectors: use.halves.map((half) => halfView(site, path, loom, half, context)),

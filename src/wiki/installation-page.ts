@@ -37,6 +37,8 @@ export function installationPage(site: Site, job: Job): SiteFile {
     drawings: site.input.pictures
       .installation(loom.id)
       .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),
+    diagram: markup(site.input.pictures.diagram?.(loom.id) ?? ''),
+    hasDiagram: site.input.pictures.diagram?.(loom.id) !== undefined,
     units: loom.units.map((unit) => ({
       anchor: anchor('unit', unit.id),
       id: unit.id,

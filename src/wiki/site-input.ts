@@ -28,6 +28,10 @@ export interface Pictures {
   /** Wiring drawing of a harness by its id, one for each sheet; empty where there is none. */
   readonly harness: (id: string) => readonly string[]
   readonly installation: (id: string) => readonly string[]
+  /** Overview of the formboard of a harness; undefined where nothing can be laid. */
+  readonly formboard?: (id: string) => string | undefined
+  /** Equipment, looms and zones of an installation at a glance. */
+  readonly diagram?: (id: string) => string | undefined
   /** The faces of a connector, one picture for each side it is seen from; empty where its geometry is not known. */
   readonly faces: (of: FaceOf) => readonly string[]
 }

@@ -1,0 +1,16 @@
+import { drawFormboard } from '../draw/formboard/draw-formboard.ts'
+import { drawDiagram } from '../draw/installation-diagram/draw-diagram.ts'
+import { pageSvg } from '../draw/scene-page.ts'
+import type { Loom, LoomUse } from '../resolve/loom.ts'
+
+/** The formboard of a harness on one sheet, as its page shows it; undefined where nothing can be laid. */
+export function formboardOverview(loom: Loom, use: LoomUse, matchCode: string): string | undefined {
+  const { overview } = drawFormboard(loom, use, { matchCode })
+  return overview && pageSvg(overview, 'shared')
+}
+
+/** The diagram of an installation, as its page shows it; undefined where nothing is installed. */
+export async function diagramPicture(loom: Loom, matchCode: string): Promise<string | undefined> {
+  const page = await drawDiagram(loom, { matchCode })
+  return page && pageSvg(page, 'shared')
+}
