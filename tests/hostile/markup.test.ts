@@ -38,6 +38,8 @@ const PROCEDURE = `# <script>window.__x=6</script> Fit {{constructor}}
 
 <div onclick=window.__x=13>raw</div> [eight](pin:P1.<script>) [nine](wire:"><script>window.__x=14</script>)
 
+Seat the plug home.
+
 [ref]: javascript:window.__x=15
 `
 
@@ -128,7 +130,7 @@ describe('markup, scripts, templates and formulas in every text', () => {
   test('are taken by the schema, so that this tries something', () => {
     for (const { count } of made) expect(count).toBeGreaterThan(15)
     const all = made.flatMap(({ site }) => [...site.values()]).join('\n')
-    for (const seen of ['&lt;script&gt;', '{{constructor}}', '=HYPERLINK', '__x=6'])
+    for (const seen of ['&lt;script&gt;', '{{constructor}}', '=HYPERLINK', 'Seat the plug home'])
       expect(all).toContain(seen)
   })
 
