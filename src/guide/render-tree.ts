@@ -6,6 +6,7 @@ import remarkStringify from 'remark-stringify'
 import { unified } from 'unified'
 import { visit } from 'unist-util-visit'
 import { type Markup, markup } from '../sheets/templates.ts'
+import { cloneTree } from './clone-tree.ts'
 
 const root = (children: readonly RootContent[]): Root => ({ type: 'root', children: [...children] })
 
