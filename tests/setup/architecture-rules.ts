@@ -26,7 +26,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   wiki: [...TO_CHECK, 'compare', 'draw', 'sheets', 'guide', 'report'],
   // A description asks for the package by its name and has to get this very instance, so read hands it over.
   read: ['base', 'describe', 'author', 'check', 'index.ts'],
-  write: ['base', 'describe', 'check'],
+  write: ['base', 'describe', 'check', 'draw'],
   cli: [...PURE, 'read', 'write', 'index.ts'],
   'index.ts': PURE,
 }
