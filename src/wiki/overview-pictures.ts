@@ -1,11 +1,11 @@
-import { drawFormboard } from '../draw/formboard/draw-formboard.ts'
+import { drawFormboardOverview } from '../draw/formboard/draw-formboard.ts'
 import { drawDiagram } from '../draw/installation-diagram/draw-diagram.ts'
 import { pageSvg } from '../draw/scene-page.ts'
 import type { Loom, LoomUse } from '../resolve/loom.ts'
 
 /** The formboard of a harness on one sheet, as its page shows it; undefined where nothing can be laid. */
 export function formboardOverview(loom: Loom, use: LoomUse, matchCode: string): string | undefined {
-  const { overview } = drawFormboard(loom, use, { matchCode })
+  const overview = drawFormboardOverview(loom, use, { matchCode })
   return overview && pageSvg(overview, 'shared')
 }
 
