@@ -25,9 +25,19 @@ async function print(report: CheckReport, judged: Judged, args: Args, io: Io): P
   })
 }
 
+/** What was judged, with only the findings that the baseline does not have. */
+async function judgeNew(baseline: string, args: Args, io: Io): Promise<Judged> {
+  const { againstBaseline } = await import('./against-baseline.ts')
+  return againstBaseline(baseline, args, io)
+}
+
 /** `check [FOLDER|FILE…]`: the report, and by the exit status whether anything is at stop level. */
 export const runCheck: Runner = async (args, io) => {
-  const judged = await judge(args.positionals, io, trustOf(args))
+  const baseline = args.text('baseline')
+  const judged =
+    baseline === undefined
+      ? await judge(args.positionals, io, trustOf(args))
+      : await judgeNew(baseline, args, io)
   const level = args.text('level')
   const report = level === 'stop' || level === 'warning' ? onlyFrom(judged.result, level) : judged.result
   await writeResult(await print(report, judged, args, io), args.text('output'), io, judged.source.watch)

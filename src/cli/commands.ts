@@ -38,6 +38,11 @@ export const commands: readonly Command[] = [
         choices: ['stop', 'warning', 'note'],
         help: 'the least level to print; note, which is everything, when left out',
       },
+      baseline: {
+        type: 'text',
+        value: 'REVISION|FILE',
+        help: 'only findings that a git revision, another folder or an earlier JSON report does not have',
+      },
       ...trustOptions,
       help,
     },

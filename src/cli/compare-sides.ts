@@ -36,6 +36,8 @@ export interface ReadSide {
   readonly locate: Locate
   /** Files that were read, for what must not be written over. */
   readonly inputs: readonly string[]
+  /** All that was worked out; nothing where nothing was described. */
+  readonly judged?: Judged
 }
 
 export interface SideOptions {
@@ -101,6 +103,7 @@ const asSide = (name: string, judged: Judged): ReadSide => ({
   revision: { shop: judged.shop, looms: judged.looms, result: judged.result },
   locate: judged.locate,
   inputs: judged.source.watch,
+  judged,
 })
 
 /** A shop before anything was described. */

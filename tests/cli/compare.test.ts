@@ -363,3 +363,30 @@ describe('build --history', () => {
       expect((await run('build', '.', `--history=${bad}`)).code).toBe(2)
   })
 })
+
+describe('check --baseline', () => {
+  const spoilt = (): ReturnType<typeof tinyShop> =>
+    tinyShop((shop) => {
+      crossed(shop)
+      Object.assign(wireOf(shop, 1), { size: '10 mm²' })
+    })
+  const rules = (out: string): string[] => JSON.parse(out).findings.map((one: { rule: string }) => one.rule)
+
+  test('against an earlier report, a folder and a revision: only what is new, and the status by it alone', async () => {
+    git('init', '-q')
+    commit({ 'shop/lamp.json': tinyShop(crossed) }, 'Faulty from the start')
+    const all = await run('check', 'shop', '-f', 'json', '-o', 'report.json')
+    expect(all.code).toBe(1)
+    write({ 'old/lamp.json': tinyShop(crossed) })
+    for (const baseline of ['report.json', 'old', 'HEAD'])
+      expect(await run('check', 'shop', '--baseline', baseline, '-f', 'json')).toMatchObject({ code: 0 })
+    write({ 'shop/lamp.json': spoilt() })
+    for (const baseline of ['report.json', 'old', 'HEAD']) {
+      const ran = await run('check', 'shop', '--baseline', baseline, '-f', 'json')
+      expect(ran.code).toBe(1)
+      expect(rules(ran.out)).toContain('wire-fits-contact')
+      expect(rules(ran.out)).not.toContain('one-net-per-contact')
+    }
+    expect((await run('check', 'shop', '--baseline', 'nosuch')).code).toBe(2)
+  })
+})
