@@ -5,11 +5,11 @@ import type { Args, OptionSpec } from './command.ts'
 export const trustOptions = {
   untrusted: {
     type: 'flag',
-    help: "the files are a stranger's: JSON and procedures are read, TypeScript is not run",
+    help: "a stranger's files: TypeScript is not run",
   },
   apart: {
     type: 'flag',
-    help: "run a stranger's TypeScript in an interpreter without files, processes or network, within limits",
+    help: "run a stranger's TypeScript in an interpreter of its own",
   },
 } as const satisfies Readonly<Record<string, OptionSpec>>
 
