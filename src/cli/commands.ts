@@ -41,7 +41,7 @@ export const commands: readonly Command[] = [
       baseline: {
         type: 'text',
         value: 'REVISION|FILE',
-        help: 'only findings that a git revision, another folder or an earlier JSON report does not have',
+        help: 'report only what is new since REV',
       },
       ...trustOptions,
       help,
@@ -78,10 +78,10 @@ export const commands: readonly Command[] = [
         value: 'FOLDER',
         help: 'folder of the descriptions in each revision',
       },
-      baseline: { type: 'flag', help: 'only the findings the change brings: new ones and worse ones' },
+      baseline: { type: 'flag', help: 'report only what is new since REV' },
       'run-code': {
         type: 'flag',
-        help: 'run TypeScript of revisions not checked out, too',
+        help: 'report only what is new since REV',
       },
       ...trustOptions,
       help,
