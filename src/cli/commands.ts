@@ -41,7 +41,7 @@ export const commands: readonly Command[] = [
       baseline: {
         type: 'text',
         value: 'REVISION|FILE',
-        help: 'report only what is new since REV',
+        help: 'only findings that REV, another folder or a JSON report has not',
       },
       ...trustOptions,
       help,
@@ -78,10 +78,10 @@ export const commands: readonly Command[] = [
         value: 'FOLDER',
         help: 'folder of the descriptions in each revision',
       },
-      baseline: { type: 'flag', help: 'report only what is new since REV' },
+      baseline: { type: 'flag', help: 'only the findings the change brings: new ones and worse ones' },
       'run-code': {
         type: 'flag',
-        help: 'report only what is new since REV',
+        help: 'run TypeScript of revisions not checked out, too',
       },
       ...trustOptions,
       help,
