@@ -124,7 +124,10 @@ describe('the site', () => {
     })
     const problems: string[] = []
     for (const { path, content } of pagesOf(files)) {
-      const plain = content.replace(/<svg[\s\S]*?<\/svg>/g, '<span>picture</span>')
+      // Pictures may hold pictures: the innermost go first, until none is left.
+      const innermost = /<svg(?:(?!<svg)[\s\S])*?<\/svg>/g
+      let plain = content
+      while (plain.search(innermost) >= 0) plain = plain.replace(innermost, '<span>picture</span>')
       const report = await validator.validateString(plain, path)
       for (const result of report.results)
         problems.push(...result.messages.map((one) => `${path}:${one.line} ${one.ruleId} ${one.message}`))
