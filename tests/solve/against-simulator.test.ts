@@ -5,8 +5,8 @@ import { loomOf } from '../resolve/shop-of.ts'
 import { netlist, simulate, simulator } from './ngspice.ts'
 import { describeJob, randomJob } from './random-job.ts'
 
-const WANTED = 64
-const jobs = fc.sample(randomJob, { seed: 20260101, numRuns: 90 })
+const WANTED = 300
+const jobs = fc.sample(randomJob, { seed: 20260101, numRuns: 420 })
 
 if (!simulator)
   console.warn(

@@ -100,6 +100,6 @@ const neverFed = (links: readonly Link[], loom: Loom): boolean =>
       loom.states.every((state) => !isClosed(link, state)),
   )
 
-/** Conductors of a path that are of the loop's greatest resistance first. */
+/** The conductors on a path, in order. */
 export const conductorsOf = (links: readonly Link[]): readonly Conductor[] =>
   links.flatMap((link) => (link.conductor ? [link.conductor] : []))
