@@ -27,7 +27,7 @@ function judge({ loom }: RuleContext, run: Run): Outcome | undefined {
   const nominal = loom.supplyVolts ?? run.load.sourceVolts
   const limitVolts = nominal * loom.settings.dropCriticalShare
   const first = worstLoss(feeder.losses)
-  if (!first || feeder.conductorVolts <= limitVolts * SLACK) return undefined
+  if (!first || !(feeder.conductorVolts > limitVolts * SLACK)) return undefined
   const percent = (volts: number) => `${((100 * volts) / nominal).toFixed(1)} %`
   const cure = dropCure(feeder.losses, feeder.conductorVolts - limitVolts, loom.settings.conductorCelsius)
   const after = feeder.conductorVolts - (cure?.savedVolts ?? 0)

@@ -66,7 +66,7 @@ function dropInVolts(loom: Loom, run: Run): Breach | undefined {
   const usual = brief ? settings.dropBriefVolts : settings.dropContinuousVolts
   const limitVolts = own ?? usual * (nominalOf(loom, run) > DOUBLE_FROM_VOLTS ? 2 : 1)
   const volts = run.load.dropVolts
-  if (volts <= limitVolts * SLACK) return undefined
+  if (!(volts > limitVolts * SLACK)) return undefined
   return {
     run,
     what: `${run.load.terminal.address} loses ${formatVolts(volts)} in ${run.state.id} (limit ${formatVolts(limitVolts)} ${brief ? 'for short times' : 'for good'})`,
@@ -113,7 +113,7 @@ function overShare(loom: Loom, run: Run, part: Stretch, share: number, where: st
   const nominal = nominalOf(loom, run)
   const limitVolts = nominal * share
   const volts = part.conductorVolts
-  if (volts <= limitVolts * SLACK) return undefined
+  if (!(volts > limitVolts * SLACK)) return undefined
   const percent = (value: number) => (nominal > 0 ? `${((100 * value) / nominal).toFixed(1)} %` : 'all')
   return {
     run,
@@ -244,6 +244,19 @@ function report(context: RuleContext, breach: Breach): Outcome {
 const known = (facts: Readonly<Record<string, Fact>>): Readonly<Record<string, Fact>> =>
   Object.fromEntries(Object.entries(facts).filter(([, { value }]) => !Number.isNaN(value)))
 
+/** Loads of a boat whose copper cannot be judged, since a current or a resistance on the way is not known. */
+function* untold(runs: readonly Run[]): Iterable<Outcome> {
+  const loads = runs
+    .filter(({ whole }) => !Number.isFinite(whole.conductorVolts))
+    .map(({ load }) => load.terminal)
+  for (const terminal of new Set(loads))
+    yield unknown(
+      terminal.address,
+      `needs the current and the length and size of every conductor on the way to ${terminal.address}`,
+      terminal.at,
+    )
+}
+
 /** Loads without a figure, and on land those that neither a drop limit nor a range of their own judges. */
 function* gaps({ loom, solution }: RuleContext): Iterable<Outcome> {
   for (const { unsolved } of solution.states)
@@ -281,7 +294,8 @@ export const voltageAtLoad: Rule = {
   },
   *check(context) {
     const worst = new Map<string, Breach>()
-    for (const run of supplyRuns(context))
+    const runs = supplyRuns(context)
+    for (const run of runs)
       for (const breach of breaches(context.loom, run)) {
         const key = run.load.terminal.address
         const known = worst.get(key)
@@ -289,6 +303,7 @@ export const voltageAtLoad: Rule = {
           worst.set(key, breach)
       }
     for (const breach of worst.values()) yield report(context, breach)
+    if (context.loom.setting === 'boat') yield* untold(runs)
     yield* gaps(context)
   },
 }
