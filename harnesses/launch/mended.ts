@@ -303,6 +303,7 @@ export const harbourLaunch = installation('harbour-launch', {
   document: 'HT-0503',
   revision: 'B',
   date: '2026-04-20',
+  state: 'issued',
   drawnBy: 'P. Okafor',
   checkedBy: 'J. Hollin',
   asset: 'Launch 2',

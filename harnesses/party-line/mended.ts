@@ -248,6 +248,7 @@ export const theatre = installation('theatre', {
   document: 'HT-0615',
   revision: 'B',
   date: '2026-05-11',
+  state: 'issued',
   drawnBy: 'M. Teal',
   checkedBy: 'J. Hollin',
   asset: 'Main house',

@@ -321,6 +321,7 @@ export const councilPickup = installation('council-pickup', {
   document: 'HT-0419',
   revision: 'B',
   date: '2026-03-09',
+  state: 'issued',
   drawnBy: 'J. Hollin',
   checkedBy: 'M. Teal',
   asset: 'Pickup 17',

@@ -10,6 +10,7 @@ export const installation = z
     document: proseText('Document number.', 32).optional(),
     revision: proseText('Revision letter or number.', 8).optional(),
     date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }).optional(),
+    state: z.enum(['draft', 'issued', 'superseded']).optional(),
     drawnBy: proseText('Who made it.', 60).optional(),
     checkedBy: proseText('Who checked it.', 60).optional(),
     asset: proseText('Plate, hull or rack number.', 60).optional(),

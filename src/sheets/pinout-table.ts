@@ -151,6 +151,8 @@ const LOCKS = {
 function halfFacts(half: Half): string[] {
   const { family } = half
   const source = half.source
+  // The pin numbers of a plug are those of the connector it mates with, and so is the side they were taken from.
+  const view = source.view ?? half.mate?.source.view
   const gender = half.gender === undefined ? '' : `, ${half.gender} contacts`
   return [
     `${family?.title ?? half.familyId}${gender}${half.coding ? `, coding ${half.coding}` : ''}, ${half.pins.size} positions`,
@@ -159,9 +161,9 @@ function halfFacts(half: Half): string[] {
       : half.fits
         ? `Made for ${half.fits}`
         : 'Mates with nothing described',
-    source.view === undefined
+    view === undefined
       ? 'The source of this pinout does not say from which side it was drawn: prove one pin before you trust the rest'
-      : `Taken from a drawing of the ${source.view === 'mating' ? 'mating face' : 'wire-entry face'}`,
+      : `Taken from a drawing of the ${view === 'mating' ? 'mating face' : 'wire-entry face'}`,
     family?.lock ? `Lock: ${LOCKS[family.lock]}` : '',
     'hotPlug' in source && source.hotPlug ? 'Joined or parted while live' : '',
     half.zone ? `Place: ${half.zone}` : '',

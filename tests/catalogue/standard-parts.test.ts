@@ -24,7 +24,6 @@ import { standardParts } from '../../src/catalogue/standard-parts.ts'
 import type { StandardWireId } from '../../src/catalogue/wires.ts'
 import { terminalsOf } from '../../src/describe/component-terminals.ts'
 import { type Part, part } from '../../src/describe/part.ts'
-import { BLADE_FUSE_COLOURS, LARGE_BLADE_FUSE_COLOURS } from '../../src/solve/formulas/fuse-ratings.ts'
 
 const parts: Part[] = standardParts().map((input) => part.parse(input))
 const ofKind = <K extends Part['kind']>(kind: K) =>
@@ -286,9 +285,36 @@ describe('fuses, ISO 8820-3', () => {
     }
   })
 
-  test('colours are the ones the fuse formulas use', () => {
-    expect(BLADE_COLOURS).toEqual(BLADE_FUSE_COLOURS)
-    expect(MAXI_COLOURS).toEqual(LARGE_BLADE_FUSE_COLOURS)
+  // ISO 8820-3, DIN 72581-3 and SAE J1284, read in a farm paper's and a workshop's chart.
+  test('blade fuses have the colours of the standards', () => {
+    expect(BLADE_COLOURS).toEqual({
+      '1': 'black',
+      '2': 'grey',
+      '3': 'violet',
+      '4': 'pink',
+      '5': 'tan',
+      '7.5': 'brown',
+      '10': 'red',
+      '15': 'blue',
+      '20': 'yellow',
+      '25': 'clear',
+      '30': 'green',
+      '35': 'blue-green',
+      '40': 'orange',
+    })
+    expect(MAXI_COLOURS).toEqual({
+      '20': 'yellow',
+      '25': 'grey',
+      '30': 'green',
+      '35': 'brown',
+      '40': 'orange',
+      '50': 'red',
+      '60': 'blue',
+      '70': 'tan',
+      '80': 'clear',
+      '100': 'violet',
+      '120': 'purple',
+    })
   })
 })
 

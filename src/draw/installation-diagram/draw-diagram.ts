@@ -78,7 +78,7 @@ const ZONE_STEP = 8
 /** The name of a zone along its upper edge, where no line comes in; below it inside the frame where lines take all of it. */
 function zoneName(one: PlacedDiagram['zones'][number], room: LabelRoom): Item[] {
   const { x, y, w, zone } = one
-  const facts = shorten(zone.facts, Math.max(w, 120) - 16, TEXT.small)
+  const facts = shorten(zone.facts, w - 16, TEXT.small)
   const width = Math.max(textWidth(zone.id, TEXT.label, 'bold'), textWidth(facts, TEXT.small))
   for (let left = x + 8; left === x + 8 || left + width < x + w - 6; left += ZONE_STEP) {
     if (!room.isFree({ x: left - 2, y: y + 2, w: width + 4, h: ZONE_HEAD - 4 })) continue
