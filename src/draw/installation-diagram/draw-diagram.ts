@@ -78,19 +78,22 @@ const ZONE_STEP = 8
 /** The name of a zone along its upper edge, where no line comes in; below it inside the frame where lines take all of it. */
 function zoneName(one: PlacedDiagram['zones'][number], room: LabelRoom): Item[] {
   const { x, y, w, zone } = one
-  const facts = shorten(zone.facts, w - 16, TEXT.small)
-  const width = Math.max(textWidth(zone.id, TEXT.label, 'bold'), textWidth(facts, TEXT.small))
-  for (let left = x + 8; left === x + 8 || left + width < x + w - 6; left += ZONE_STEP) {
-    if (!room.isFree({ x: left - 2, y: y + 2, w: width + 4, h: ZONE_HEAD - 4 })) continue
-    room.addBox({ x: left - 2, y: y + 2, w: width + 4, h: ZONE_HEAD - 4 })
-    return [
-      text(left, y + 16, zone.id, { bold: true }),
-      text(left, y + 30, facts, { size: 'small', full: zone.facts }),
-    ]
+  // Beside a line that comes in through the middle there is room for half the width only.
+  for (const widest of [w - 16, w / 2 - 12]) {
+    const facts = shorten(zone.facts, widest, TEXT.small)
+    const width = Math.max(textWidth(zone.id, TEXT.label, 'bold'), textWidth(facts, TEXT.small))
+    for (let left = x + 8; left === x + 8 || left + width < x + w - 6; left += ZONE_STEP) {
+      if (!room.isFree({ x: left - 2, y: y + 2, w: width + 4, h: ZONE_HEAD - 4 })) continue
+      room.addBox({ x: left - 2, y: y + 2, w: width + 4, h: ZONE_HEAD - 4 })
+      return [
+        text(left, y + 16, zone.id, { bold: true }),
+        text(left, y + 30, facts, { size: 'small', full: zone.facts }),
+      ]
+    }
   }
   const lines = [
     { text: zone.id, bold: true },
-    { text: facts, size: 'small' as const },
+    { text: shorten(zone.facts, w - 16, TEXT.small), size: 'small' as const },
   ]
   return room.place({ lines, at: [x + w / 2, y + ZONE_HEAD / 2], gap: 0, toward: 0 }) ?? []
 }
