@@ -1,7 +1,9 @@
+import { existsSync } from 'node:fs'
 import { readdir, realpath, stat } from 'node:fs/promises'
 import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path'
 import type { Trouble } from '../base/finding.ts'
 import { naturalOrder } from '../base/natural-order.ts'
+import { OUTPUT_MARKER } from '../base/output-marker.ts'
 import { quote } from '../base/quote.ts'
 import { suggest } from '../base/suggest.ts'
 import { LIMITS } from '../describe/limits.ts'
@@ -65,8 +67,18 @@ async function judgeLink(path: string, search: Search): Promise<void> {
 }
 
 async function searchFolder(folder: string, depth: number, search: Search): Promise<void> {
-  search.folders.push(folder)
   const place = startOf(search.display(folder))
+  // Papers published into the shop are Markdown too, and no procedures.
+  if (existsSync(join(folder, OUTPUT_MARKER))) {
+    if (depth === 0)
+      search.troubles.push({
+        what: 'this folder was published by loomwright: it holds papers, and no descriptions',
+        fix: 'Name the folder the papers were made from.',
+        place,
+      })
+    return
+  }
+  search.folders.push(folder)
   if (depth > LIMITS.folderDepth || search.files.length > LIMITS.files) {
     const what =
       depth > LIMITS.folderDepth

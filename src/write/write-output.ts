@@ -2,12 +2,11 @@ import { randomBytes } from 'node:crypto'
 import { type Dirent, existsSync, readFileSync, realpathSync, renameSync, rmSync } from 'node:fs'
 import { link, lstat, mkdir, open, readdir, readFile } from 'node:fs/promises'
 import { basename, dirname, join, parse, resolve, sep } from 'node:path'
+import { OUTPUT_MARKER as MARKER } from '../base/output-marker.ts'
 import { makeFolder } from './make-folder.ts'
 import { outputNamesProblem } from './output-name.ts'
 import { codeOf, WriteError, writeError } from './write-error.ts'
 
-/** A folder with this file in it was made by us, and may be replaced as a whole. */
-export const MARKER = '.loomwright-output'
 const MARKER_TEXT =
   'Made by loomwright and replaced as a whole at every build: keep nothing of your own here.\n'
 

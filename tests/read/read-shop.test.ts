@@ -200,4 +200,19 @@ describe('which files are read', () => {
       ])
     })
   })
+
+  test('papers published into the shop are not read as its procedures', async () => {
+    const published = {
+      'papers/.loomwright-output': 'x',
+      'papers/paper/cut.md': '# Cut',
+      'papers/a.json': '{',
+    }
+    await inFolder({ 'a.json': sound, 'fit.md': '# Fit', ...published }, async (folder) => {
+      const source = await readShop('.', folder)
+      expect(told(source)).toEqual([])
+      expect(source.procedures.map(({ file }) => file)).toEqual(['fit.md'])
+      expect(source.watch.some((path) => path.includes('papers'))).toBe(false)
+      expect(told(await readShop('papers', folder))[0]).toMatch(/published by loomwright/)
+    })
+  })
 })

@@ -16,8 +16,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { build } from 'esbuild'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { OUTPUT_MARKER as MARKER } from '../../src/base/output-marker.ts'
 import { writeFileWhole } from '../../src/write/write-file.ts'
-import { isOutputFolder, MARKER, type OutputFiles, writeOutput } from '../../src/write/write-output.ts'
+import { isOutputFolder, type OutputFiles, writeOutput } from '../../src/write/write-output.ts'
 
 const base = mkdtempSync(join(tmpdir(), 'loomwright-write-'))
 const scratch = { dir: base, out: '', count: 0 }
