@@ -9,7 +9,7 @@ import { insertOrder } from './insert-order.ts'
 import { landingsAt, landingsOf } from './landings.ts'
 import { sizeText } from './names.ts'
 import { pullForceN } from './pull-force.ts'
-import type { Column, Row, Section, Sheet } from './sheet.ts'
+import type { Column, Row, Sheet } from './sheet.ts'
 
 const COLUMNS: readonly Column[] = [
   { key: 'half', heading: 'Half' },
@@ -27,7 +27,8 @@ const COLUMNS: readonly Column[] = [
   { key: 'initials', heading: 'Initials', use: 'fill' },
 ]
 
-interface Crimp {
+/** One contact with everything that goes into it. */
+export interface Crimp {
   readonly half: Half
   readonly terminal: Terminal
   readonly wires: readonly Conductor[]
@@ -38,7 +39,7 @@ interface Crimp {
 }
 
 /** Joints that are not crimped stand on the sheet too: they are made at the same bench, with another tool. */
-const JOINED = {
+export const JOINED = {
   crimp: 'Crimp',
   solder: 'Solder',
   screw: 'Screw clamp',
@@ -48,12 +49,10 @@ const JOINED = {
 
 /** The crimp sheet of one loom, grouped by tool set-up, so that a die is changed once. */
 export function crimpSheet(loom: Loom, use: LoomUse): Sheet {
-  const landings = landingsOf(loom, use)
-  const crimps = use.halves.flatMap((half) => crimpsOf(loom, half, (pin) => landingsAt(landings, pin)))
-  const groups = groupBy(crimps, (crimp) => crimp.setUp)
-  const sections = [...groups]
-    .sort(([a], [b]) => naturalOrder(a, b))
-    .map(([title, group]) => setUp(title, group))
+  const sections = crimpGroups(loom, use).map(({ title, crimps }) => ({
+    title,
+    rows: crimps.flatMap((crimp) => crimp.wires.map((wire) => crimpRow(crimp, wire))),
+  }))
   return {
     id: 'crimp-sheet',
     title: 'Crimp sheet',
@@ -80,6 +79,24 @@ export function crimpSheet(loom: Loom, use: LoomUse): Sheet {
   }
 }
 
+/** The contacts of one tool set-up, in the order in which they are made. */
+export interface CrimpGroup {
+  readonly title: string
+  readonly crimps: readonly Crimp[]
+}
+
+/** Every contact of one loom by tool set-up, within it by half and insertion. */
+export function crimpGroups(loom: Loom, use: LoomUse): CrimpGroup[] {
+  const landings = landingsOf(loom, use)
+  const crimps = use.halves.flatMap((half) => crimpsOf(loom, half, (pin) => landingsAt(landings, pin)))
+  return [...groupBy(crimps, (crimp) => crimp.setUp)]
+    .sort(([a], [b]) => naturalOrder(a, b))
+    .map(([title, group]) => ({
+      title,
+      crimps: [...group].sort((a, b) => naturalOrder(a.half.id, b.half.id) || a.insert - b.insert),
+    }))
+}
+
 function crimpsOf(loom: Loom, half: Half, wiresAt: (pin: Terminal) => readonly Conductor[]): Crimp[] {
   const used = [...half.pins.values()].filter((pin) => pin.name !== 'shell' && wiresAt(pin).length > 0)
   const order = insertOrder(
@@ -104,11 +121,6 @@ function setUpTitle({ contact, contactId }: Fitting): string {
   if (contactId === undefined) return 'No contact named: find the contact and its tool before you start'
   const how = contact ? JOINED[contact.join] : 'Joint'
   return `${how}: ${contact?.tool ?? 'tool not stated'}: ${contact?.title ?? contactId}`
-}
-
-function setUp(title: string, crimps: readonly Crimp[]): Section {
-  const ordered = [...crimps].sort((a, b) => naturalOrder(a.half.id, b.half.id) || a.insert - b.insert)
-  return { title, rows: ordered.flatMap((crimp) => crimp.wires.map((wire) => crimpRow(crimp, wire))) }
 }
 
 function crimpRow(crimp: Crimp, wire: Conductor): Row {
@@ -140,7 +152,7 @@ function crimpRow(crimp: Crimp, wire: Conductor): Row {
 }
 
 /** The wire's diameter against the insulation grip, when both are known. */
-function gripText({ contact }: Fitting, wire: Conductor): string {
+export function gripText({ contact }: Fitting, wire: Conductor): string {
   const grip = contact?.insulation
   if (!grip) return ''
   const range = `grip ${formatLength(grip.min)} to ${formatLength(grip.max)}`
@@ -157,8 +169,14 @@ function wireOdMm({ wirePart, size }: Conductor): number | undefined {
   return read?.ok ? read.value : undefined
 }
 
-function pullText({ contact }: Fitting, wire: Conductor): string {
-  if (contact && contact.join !== 'crimp') return ''
-  const newtons = contact?.pull ?? (wire.size && pullForceN(wire.size.areaMm2))
+/** Least pull-out force in N of a sample; undefined where it is not known, or the joint is no crimp. */
+export const samplePullN = ({ contact }: Fitting, wire: Conductor | undefined): number | undefined =>
+  contact && contact.join !== 'crimp'
+    ? undefined
+    : (contact?.pull ?? (wire?.size && pullForceN(wire.size.areaMm2)))
+
+function pullText(fitting: Fitting, wire: Conductor): string {
+  if (fitting.contact && fitting.contact.join !== 'crimp') return ''
+  const newtons = samplePullN(fitting, wire)
   return newtons === undefined ? 'ask the contact maker' : `${formatNewtons(newtons)} or more`
 }

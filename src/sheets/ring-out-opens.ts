@@ -9,6 +9,7 @@ import { probeOf } from './probe-points.ts'
 import type { Step } from './ring-out-step.ts'
 
 const OPEN = 'open, >1 MΩ'
+const OPEN_LIMIT = { minOhms: 1e6 }
 
 /**
  * Everything that must not be joined: neighbours on each face, each supply to every other net, each screen to the cores
@@ -75,7 +76,15 @@ function neighbourSteps(context: Context): Step[] {
       if (done.has(key)) return []
       done.add(key)
       return [
-        { a: pinName(a), b: pinName(b), through: 'neighbours on the face', expect: OPEN, address: a.address },
+        {
+          a: pinName(a),
+          b: pinName(b),
+          through: 'neighbours on the face',
+          expect: OPEN,
+          address: a.address,
+          probes: { a: [a], b: [b] },
+          limit: OPEN_LIMIT,
+        },
       ]
     }),
   )
@@ -111,33 +120,32 @@ function supplySteps(context: Context): Step[] {
       const other = bench.pieceOf.get(pin.index)
       return other !== undefined && !done.has(other) && apart(context, from, pin)
     })
-    const firsts = [...groupBy(others, (pin) => bench.pieceOf.get(pin.index)).values()].map(([pin]) => pin)
-    const byHalf = groupBy(
-      firsts.filter((pin) => pin?.half !== undefined),
-      (pin) => pin?.half,
+    const firsts = [...groupBy(others, (pin) => bench.pieceOf.get(pin.index)).values()].flatMap(([pin]) =>
+      pin?.half ? [pin] : [],
     )
+    const byHalf = groupBy(firsts, (pin) => pin.half)
     const lists = [...byHalf].flatMap(([half, pins]) =>
       half
         ? [
             {
               single: half.pins.size === 1,
-              text: pinList(
-                half,
-                pins.filter((pin) => pin !== undefined),
-              ),
+              pins,
+              text: pinList(half, pins),
             },
           ]
         : [],
     )
-    const single = lists.filter((list) => list.single).map((list) => list.text)
-    const plugs = lists.filter((list) => !list.single).map((list) => list.text)
-    const step = (b: string): Step => ({
+    const single = lists.filter((list) => list.single)
+    const plugs = lists.filter((list) => !list.single)
+    const step = (to: typeof lists): Step => ({
       a: pinName(from),
-      b,
+      b: to.map((list) => list.text).join(', '),
       through: 'supply to every other net',
       expect: OPEN,
+      probes: { a: [from], b: to.flatMap((list) => list.pins) },
+      limit: OPEN_LIMIT,
     })
-    return [...(single.length > 0 ? [step(single.join(', '))] : []), ...plugs.map(step)]
+    return [...(single.length > 0 ? [step(single)] : []), ...plugs.map((list) => step([list]))]
   })
 }
 
@@ -158,6 +166,8 @@ function screenSteps(context: Context): Step[] {
           b: names.join(', '),
           through: `screen of ${cable.id} to its cores`,
           expect: OPEN,
+          probes: { a: [from], b: [...new Set(others)] },
+          limit: OPEN_LIMIT,
         },
       ]
     })
@@ -176,6 +186,8 @@ function emptyStep(context: Context, half: Half): Step[] {
       through: 'unused positions',
       expect: OPEN,
       address: half.address,
+      probes: { a: empty, b: [] },
+      limit: OPEN_LIMIT,
     },
   ]
 }

@@ -14,6 +14,9 @@ export function pairSteps(loom: Loom, use: LoomUse): Step[] {
   return [...pairs, ...own.filter((conductor) => conductor.kind === 'shield').flatMap(screenStep)]
 }
 
+const landed = (legs: readonly Conductor[], side: 'from' | 'to') =>
+  legs.map((leg) => leg[side]).filter((end) => end !== undefined)
+
 function pairStep(name: string, legs: readonly Conductor[]): Step {
   const leg = (conductor: Conductor) => {
     const colour = conductor.colour ? ` ${colourLabel(conductor.colour)}` : ''
@@ -28,6 +31,7 @@ function pairStep(name: string, legs: readonly Conductor[]): Step {
     expect:
       legs.length === 2 ? 'one twisted pair at both ends: look' : 'one leg only is used: is its mate spare?',
     address: legs[0]?.address,
+    probes: { a: landed(legs, 'from'), b: landed(legs, 'to') },
     attention: legs.length !== 2,
   }
 }
@@ -44,6 +48,7 @@ function screenStep(shield: Conductor): Step[] {
       through: `screen of ${cable}`,
       expect: end ? 'lands here; cut back and sleeved at the other end: look' : 'lands nowhere: ask',
       address: shield.address,
+      probes: { a: end ? [end] : [], b: [] },
       attention: end === undefined,
     },
   ]

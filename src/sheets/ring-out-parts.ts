@@ -20,12 +20,13 @@ export function partSteps(loom: Loom, bench: Bench): Step[] {
       b: pinName(probeB),
       through: link.component?.id ?? '',
       address: link.component?.address,
+      probes: { a: [probeA], b: [probeB] },
     }
     return expectations(bench, link).map((expect) => ({ ...common, ...expect }))
   })
 }
 
-type Expectation = Pick<Step, 'expect' | 'nominal' | 'attention'>
+type Expectation = Pick<Step, 'expect' | 'nominal' | 'attention' | 'limit'>
 
 function expectations(bench: Bench, link: Link): Expectation[] {
   const source = link.component?.source
@@ -73,5 +74,6 @@ function resistance(bench: Bench, link: Link): Expectation {
   return {
     expect: `${formatOhms(ohms * (1 - PART_SHARE))} to ${formatOhms(ohms * (1 + PART_SHARE))}`,
     nominal: `${formatOhms(ohms)}${parallel}`,
+    limit: { minOhms: ohms * (1 - PART_SHARE), maxOhms: ohms * (1 + PART_SHARE) },
   }
 }

@@ -31,8 +31,32 @@ const LIMIT_SHARE = 1.2
  * that must be open, and the pairs that no meter can prove.
  */
 export function ringOut(loom: Loom, use: LoomUse, solution: Solution | undefined): Sheet {
+  return {
+    id: 'ring-out',
+    title: 'Ring-out sheet',
+    use: 'Loom unmated, fuses fitted, relays out of their sockets. The person who tests is not the person who made it: the same table drove both.',
+    head: sheetHead(loom, use, 'Ring-out sheet', BOTH_VIEWS),
+    columns: COLUMNS,
+    sections: numbered(ringOutSteps(loom, use, solution)),
+    foot: [
+      `Limit: ${LIMIT_SHARE} × the worked-out figure, leads zeroed. Below 0.5 Ω a hand meter only says “closed”; use a four-wire meter where a figure matters.`,
+      'A passed ring-out proves the loom against this table. It does not prove the table.',
+    ],
+    fields: [
+      'Meter serial',
+      'Lead resistance (Ω)',
+      'Loom serial',
+      'Made by',
+      'Tested by (not the maker)',
+      'Date',
+    ],
+  }
+}
+
+/** The steps of a ring-out in order, under their headings. Headings without steps are left out. */
+export function ringOutSteps(loom: Loom, use: LoomUse, solution: Solution | undefined): StepGroup[] {
   const bench = onTheBench(loom, use)
-  const sections = [
+  return [
     section(
       'Continuity',
       'Zero the leads first. Walk round one plug, then the next.',
@@ -50,37 +74,17 @@ export function ringOut(loom: Loom, use: LoomUse, solution: Solution | undefined
       pairSteps(loom, use),
     ),
   ].filter((one) => one.steps.length > 0)
-  return {
-    id: 'ring-out',
-    title: 'Ring-out sheet',
-    use: 'Loom unmated, fuses fitted, relays out of their sockets. The person who tests is not the person who made it: the same table drove both.',
-    head: sheetHead(loom, use, 'Ring-out sheet', BOTH_VIEWS),
-    columns: COLUMNS,
-    sections: numbered(sections),
-    foot: [
-      `Limit: ${LIMIT_SHARE} × the worked-out figure, leads zeroed. Below 0.5 Ω a hand meter only says “closed”; use a four-wire meter where a figure matters.`,
-      'A passed ring-out proves the loom against this table. It does not prove the table.',
-    ],
-    fields: [
-      'Meter serial',
-      'Lead resistance (Ω)',
-      'Loom serial',
-      'Made by',
-      'Tested by (not the maker)',
-      'Date',
-    ],
-  }
 }
 
-interface Draft {
+export interface StepGroup {
   readonly title: string
   readonly note: string
   readonly steps: readonly Step[]
 }
 
-const section = (title: string, note: string, steps: readonly Step[]): Draft => ({ title, note, steps })
+const section = (title: string, note: string, steps: readonly Step[]): StepGroup => ({ title, note, steps })
 
-function numbered(drafts: readonly Draft[]): Section[] {
+function numbered(drafts: readonly StepGroup[]): Section[] {
   const steps = drafts.map((draft) => draft.steps)
   return drafts.map(({ title, note }, index) => {
     const before = steps.slice(0, index).reduce((sum, list) => sum + list.length, 0)
@@ -129,6 +133,8 @@ function closedStep(
     expect: `${ohms === undefined ? 'closed' : `at most ${formatOhms(ohms * LIMIT_SHARE)}`}${polarity}`,
     nominal: ohms === undefined ? 'length or size missing' : formatOhms(ohms),
     attention: ohms === undefined,
+    probes: { a: [from], b: [to] },
+    ...(ohms === undefined ? {} : { limit: { maxOhms: ohms * LIMIT_SHARE } }),
   }
 }
 
