@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import module from 'node:module'
 import { COULD_NOT_RUN } from './command.ts'
 import { processIo } from './io.ts'
 import { run } from './run.ts'
@@ -8,6 +9,10 @@ import { showFailure } from './show-failure.ts'
 function ignoreClosedPipe(error: NodeJS.ErrnoException): void {
   if (error.code !== 'EPIPE') throw error
 }
+
+// Keeps compiled code between runs where the runtime can, from Node 22.1 on; what is loaded below is then not compiled again.
+if ('enableCompileCache' in module && typeof module.enableCompileCache === 'function')
+  module.enableCompileCache()
 
 const io = processIo(process.stdout, process.stderr, process.env, process.cwd())
 process.stdout.on('error', ignoreClosedPipe)

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { terminalsOf } from './component-terminals.ts'
 import { endText, idText, partIdText, proseText } from './name-schema.ts'
 import { ampsText, faradsText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'

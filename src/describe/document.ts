@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { equipment } from './equipment.ts'
 import { harness } from './harness.ts'
 import { installation } from './installation.ts'

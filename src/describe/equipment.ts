@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { component } from './component.ts'
 import { pinFunction } from './function.ts'
 import { endText, idText, partIdText, proseText } from './name-schema.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { quote } from '../base/quote.ts'
 import { didYouMean, suggest } from '../base/suggest.ts'
 import { keysOf, objectFor, type Schema, schemaAt, tagsKnowing } from './schema-path.ts'

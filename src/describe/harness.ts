@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { component } from './component.ts'
 import { colourText, endText, idText, partIdText, proseText, sizeText } from './name-schema.ts'
 import { lengthText } from './quantity-schema.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { endText, idText, proseText } from './name-schema.ts'
 import { celsiusText, daysText, hertzText, voltsText } from './quantity-schema.ts'
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { COLOUR_CODES, type Colour, parseColour } from '../base/colour.ts'
 import { parseWireSize, type WireGauge, type WireSize } from '../base/wire-size.ts'
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { colourText, idText, partIdText, proseText, sizeText } from './name-schema.ts'
 import {
   ampsText,

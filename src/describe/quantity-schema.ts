@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseQuantity, parseRange } from '../base/quantity.ts'
 import type { Dimension } from '../base/units.ts'
 

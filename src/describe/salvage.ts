@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod'
 
 type Container = Record<string | number, unknown>
 type Path = readonly PropertyKey[]

@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod'
 
 /** The parts of a zod schema's definition that lead downwards. */
 interface Definition {

@@ -8,7 +8,7 @@ import type { Procedure } from '../describe/shop.ts'
 import { displayPath, type FoundFile, findFiles } from './find-files.ts'
 import { LineIndex } from './line-index.ts'
 import { readText } from './read-text.ts'
-import { type CodeResult, readTypescript } from './read-typescript.ts'
+import type { CodeResult } from './read-typescript.ts'
 import type { ShopSource, SourceDocument } from './shop-source.ts'
 import { startOf, TroubleError } from './trouble-error.ts'
 import type { Trust } from './trust.ts'
@@ -138,6 +138,7 @@ async function readCode(
   const none = { documents: [], troubles: [], inputs: [] }
   if (code.length === 0) return none
   if (trust === 'refuse') return { ...none, troubles: refusedCode(code) }
+  const { readTypescript } = await import('./read-typescript.ts')
   return readTypescript(code, root, display, trust)
 }
 

@@ -1,17 +1,32 @@
+import { LazyMap } from '../base/lazy-map.ts'
 import { standardParts } from '../catalogue/standard-parts.ts'
 import { type Part, part } from '../describe/part.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { PartIndex } from './loom.ts'
 import type { Report } from './problem.ts'
 
-/** The standard catalogue, read through the same schema as a shop's own parts. Throws only if the catalogue itself is broken. */
-export function parseStandardParts(): readonly Part[] {
-  return standardParts().map((entry) => part.parse(entry))
+/** A part of the catalogue that is read through its schema when something asks for it. */
+export interface CataloguePart {
+  readonly kind: Part['kind']
+  readonly id: string
+  readonly value: () => Part
 }
 
-type ByKind = { [K in Part['kind']]: Map<string, Extract<Part, { kind: K }>> }
+/**
+ * The standard catalogue. A part is read through the same schema as a shop's own when it is first used, since reading all of them
+ * takes longer than checking a small lead; that throws only if the catalogue itself is broken.
+ */
+export function standardCatalogue(): CataloguePart[] {
+  return standardParts().map((entry) => ({
+    kind: entry.kind,
+    id: entry.id,
+    value: () => part.parse(entry),
+  }))
+}
 
-function emptyIndex(): ByKind {
+type OwnParts = Record<Part['kind'], Map<string, Part>>
+
+function noParts(): OwnParts {
   return {
     connector: new Map(),
     contact: new Map(),
@@ -22,19 +37,16 @@ function emptyIndex(): ByKind {
   }
 }
 
-const mapOf = (index: ByKind, kind: Part['kind']): Map<string, Part> => index[kind] as Map<string, Part>
-
 /**
  * A shop's parts by id over the standard ones. A shop's own record of a part wins over the standard one, since it is
  * the one somebody measured or ordered by; that is allowed and said in a note, so that it never happens by accident.
  * Of two shop parts with one id the first counts.
  */
-export function partIndex(shop: Shop, standard: readonly Part[], report?: Report): PartIndex {
-  const index = emptyIndex()
-  for (const entry of standard) mapOf(index, entry.kind).set(entry.id, entry)
-  const own = emptyIndex()
+export function partIndex(shop: Shop, standard: readonly CataloguePart[], report?: Report): PartIndex {
+  const known = new Set(standard.map(({ kind, id }) => `${kind} ${id}`))
+  const own = noParts()
   for (const { value, at } of shop.parts) {
-    const mine = mapOf(own, value.kind)
+    const mine = own[value.kind]
     if (mine.has(value.id)) {
       report?.({
         rule: 'duplicate-name',
@@ -46,7 +58,7 @@ export function partIndex(shop: Shop, standard: readonly Part[], report?: Report
       })
       continue
     }
-    if (mapOf(index, value.kind).has(value.id))
+    if (known.has(`${value.kind} ${value.id}`))
       report?.({
         rule: 'duplicate-name',
         subject: `parts/${value.id}`,
@@ -57,14 +69,19 @@ export function partIndex(shop: Shop, standard: readonly Part[], report?: Report
       })
     mine.set(value.id, value)
   }
-  for (const kind of Object.keys(own) as Part['kind'][])
-    for (const [id, value] of mapOf(own, kind)) mapOf(index, kind).set(id, value)
+  const all = <K extends Part['kind']>(kind: K) =>
+    new LazyMap<Extract<Part, { kind: K }>>([
+      ...standard
+        .filter((entry) => entry.kind === kind)
+        .map(({ id, value }) => [id, () => value() as Extract<Part, { kind: K }>] as const),
+      ...[...own[kind]].map(([id, value]) => [id, () => value as Extract<Part, { kind: K }>] as const),
+    ])
   return {
-    connectors: index.connector,
-    contacts: index.contact,
-    seals: index.seal,
-    wires: index.wire,
-    cables: index.cable,
-    fuses: index.fuse,
+    connectors: all('connector'),
+    contacts: all('contact'),
+    seals: all('seal'),
+    wires: all('wire'),
+    cables: all('cable'),
+    fuses: all('fuse'),
   }
 }

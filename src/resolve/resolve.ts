@@ -4,7 +4,6 @@ import { quote } from '../base/quote.ts'
 import { didYouMean } from '../base/suggest.ts'
 import type { Harness } from '../describe/harness.ts'
 import type { Installation } from '../describe/installation.ts'
-import type { Part } from '../describe/part.ts'
 import type { Shop, Sourced } from '../describe/shop.ts'
 import { checkFunctions } from './check-functions.ts'
 import { checkNets } from './check-nets.ts'
@@ -16,7 +15,7 @@ import { mateByFit, noteUnmated } from './inferred-mates.ts'
 import { mateListed } from './listed-mates.ts'
 import type { Loom, PartIndex, Settings, State } from './loom.ts'
 import { makeNets } from './make-nets.ts'
-import { parseStandardParts, partIndex } from './part-index.ts'
+import { type CataloguePart, partIndex, standardCatalogue } from './part-index.ts'
 import { linkPorts } from './port-links.ts'
 import { asFinding, type Problem, sameFault } from './problem.ts'
 import { resolveLoomUse } from './resolve-loom-use.ts'
@@ -25,8 +24,8 @@ import { settingsFrom, statesFrom } from './settings.ts'
 import { standInUnits } from './stand-in-units.ts'
 
 export interface ResolveOptions {
-  /** The standard catalogue, already read through its schema; read anew when left out. */
-  readonly standard?: readonly Part[]
+  /** The standard catalogue, kept from another run; made anew when left out. */
+  readonly standard?: readonly CataloguePart[]
 }
 
 /** A shop whose names have been looked up once; looms are made from it one by one. */
@@ -55,7 +54,7 @@ export function indexShop(shop: Shop, options: ResolveOptions = {}): ShopIndex {
   const report = (problem: Problem): void => {
     findings.push(asFinding(problem))
   }
-  const parts = partIndex(shop, options.standard ?? parseStandardParts(), report)
+  const parts = partIndex(shop, options.standard ?? standardCatalogue(), report)
   checkShop(shop, parts, report)
   return {
     shop,

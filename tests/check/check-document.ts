@@ -2,11 +2,11 @@ import { type CheckOptions, type CheckResult, checkLoom, checkShop } from '../..
 import type { DocumentInput } from '../../src/describe/document.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import type { Loom } from '../../src/resolve/loom.ts'
-import { parseStandardParts } from '../../src/resolve/part-index.ts'
+import { standardCatalogue } from '../../src/resolve/part-index.ts'
 import { type ResolvedShop, resolveShop } from '../../src/resolve/resolve.ts'
 import { solve } from '../../src/solve/solve.ts'
 
-const standard = parseStandardParts()
+const standard = standardCatalogue()
 
 /** A description as a resolved shop; throws when it does not fit the schema, since then the test is wrong. */
 export function resolveDocument(data: DocumentInput): ResolvedShop {

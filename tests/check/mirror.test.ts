@@ -4,11 +4,13 @@ import { mirrorImage } from '../../src/check/queries/mirror-image.ts'
 import { mirroredHalves } from '../../src/check/queries/mirrored-halves.ts'
 import type { DocumentInput } from '../../src/describe/document.ts'
 import type { PinFunctionInput } from '../../src/describe/function.ts'
-import { parseStandardParts } from '../../src/resolve/part-index.ts'
+import { standardCatalogue } from '../../src/resolve/part-index.ts'
 import { checkDocument, onlyLoom } from './check-document.ts'
 
 const families = new Map(
-  parseStandardParts().flatMap((part) => (part.kind === 'connector' ? [[part.id, part]] : [])),
+  standardCatalogue()
+    .map(({ value }) => value())
+    .flatMap((part) => (part.kind === 'connector' ? [[part.id, part]] : [])),
 )
 
 function imageOf(id: string): ReadonlyMap<string, string> {

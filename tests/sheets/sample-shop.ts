@@ -3,13 +3,13 @@ import type { DocumentInput } from '../../src/describe/document.ts'
 import type { Procedure, Shop } from '../../src/describe/shop.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import type { Loom } from '../../src/resolve/loom.ts'
-import { parseStandardParts } from '../../src/resolve/part-index.ts'
+import { standardCatalogue } from '../../src/resolve/part-index.ts'
 import { resolveShop } from '../../src/resolve/resolve.ts'
 import type { Solution } from '../../src/solve/solution.ts'
 import { solve } from '../../src/solve/solve.ts'
 import type { Job } from '../../src/wiki/site-input.ts'
 
-const standard = parseStandardParts()
+const standard = standardCatalogue()
 
 /** A radio in a van: supply through a fuse, a relay with its diode, a terminated bus, a paired and screened cable, a loudspeaker. */
 export const vanRadio: DocumentInput = {

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { routeInCall } from '../../author/cable.ts'
 import { type Frame, type Mark, remember } from '../../author/site.ts'
 import { APART } from './limits.ts'
