@@ -1,4 +1,5 @@
 import { electricalRules } from './electrical-rules.ts'
+import { mechanicalRules } from './mechanical-rules.ts'
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
 import { bareCopperAfloat } from './rules/bare-copper-afloat.ts'
@@ -120,6 +121,8 @@ export const standardRules: readonly Rule[] = [
   dataLegsSwapped,
   busTerminated,
   busDropLength,
+  // plugs, crimps and routing
+  ...mechanicalRules,
   // papers
   labelUnique,
 ]

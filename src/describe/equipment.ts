@@ -23,6 +23,11 @@ export const equipmentConnector = z
       .enum(['measured', 'maker', 'copied', 'guessed'])
       .optional()
       .meta({ description: 'Where the pinout comes from. A check is only as good as this.' }),
+    thread: proseText('Thread of its locking screws, such as "UNC 4-40" or "M3".', 20).optional(),
+    cover: z.enum(['cap', 'boot', 'wrap']).optional().meta({
+      description:
+        'What keeps water out beside its own seal: a cap while it is not mated, a boot or a self-amalgamating wrap over the mated pair.',
+    }),
     hotPlug: z.boolean().optional().meta({ description: 'Is joined or parted while live.' }),
     pins: z.record(z.string(), pinFunction).meta({ description: 'What each pin does, by its moulded name.' }),
     note: proseText('What else to know.', 400).optional(),

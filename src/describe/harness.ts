@@ -1,7 +1,7 @@
 import * as z from 'zod'
 import { component } from './component.ts'
 import { colourText, endText, idText, partIdText, proseText, sizeText } from './name-schema.ts'
-import { lengthText } from './quantity-schema.ts'
+import { celsiusText, lengthText } from './quantity-schema.ts'
 
 /** One connector of a loom: the free half, a ring, a tail end. */
 export const harnessConnector = z
@@ -41,6 +41,28 @@ export const harnessConnector = z
       'How far its tail lets it wander from its place; used to tell which plugs can be swapped.',
       '0.3 m',
     ).optional(),
+    bore: lengthText(
+      'Largest bundle its backshell, hood or gland takes; that of the family when left out.',
+      '9 mm',
+    ).optional(),
+    clamp: z
+      .enum(['backshell', 'gland', 'clip', 'boot', 'moulded', 'none'])
+      .optional()
+      .meta({ description: 'What holds the cable at its entry, so that a pull never reaches the contacts.' }),
+    thread: proseText('Thread of its locking screws, such as "UNC 4-40" or "M3".', 20).optional(),
+    locked: proseText(
+      'What holds it mated where its family has no lock: a clip, a locking housing.',
+      60,
+    ).optional(),
+    cover: z.enum(['cap', 'boot', 'wrap']).optional().meta({
+      description:
+        'What keeps water out beside its own seal: a cap while it is not mated, a boot or a self-amalgamating wrap over the mated pair.',
+    }),
+    entry: z
+      .enum(['above', 'side', 'below'])
+      .optional()
+      .meta({ description: 'From where the loom comes to it where it is fitted.' }),
+    height: lengthText('How high it sits above any one datum of the installation.', '900 mm').optional(),
     label: proseText('Text of its label, in plain words.', 60).optional(),
     note: proseText('What else to know.', 400).optional(),
   })
@@ -53,7 +75,9 @@ export const wire = z
     to: endText('Where it ends.', 'F1.in'),
     size: sizeText('Conductor size.').optional(),
     colour: colourText('Insulation colour.').optional(),
+    band: colourText('Colour of a band or sleeve at both ends, where wires of one colour meet.').optional(),
     length: lengthText('Finished length.').optional(),
+    soldered: z.boolean().optional().meta({ description: 'Its ends are dipped in solder.' }),
     part: partIdText('Wire in the catalogue.', 'vehicle-thin-wall').optional(),
     pair: idText('Twisted with the other wire of the same pair name.', 'TP1').optional(),
     net: proseText('Name of the net, if it is to be checked.', 40).optional(),
@@ -120,12 +144,21 @@ export const cable = z
 /** Something fitted along a branch: where a tie goes, where a sleeve begins and ends. */
 const branchMark = z
   .strictObject({
-    kind: z.enum(['tie', 'clip', 'grommet', 'tape', 'sleeve']).meta({ description: 'What is fitted there.' }),
+    kind: z.enum(['tie', 'clip', 'grommet', 'gland', 'hole', 'tape', 'sleeve']).meta({
+      description: 'What is fitted there; a hole is a panel crossed with nothing in the hole.',
+    }),
     at: lengthText('Distance from the start of the branch.', '120 mm'),
     to: lengthText(
       'Where a sleeve or taping ends, from the start of the branch; its end when left out.',
       '300 mm',
     ).optional(),
+    bore: lengthText('Clear diameter of a grommet, gland, hole or sleeve.', '16 mm').optional(),
+    sealed: z
+      .boolean()
+      .optional()
+      .meta({ description: 'What is left open of the hole round the loom is closed against water.' }),
+    class: celsiusText('Highest temperature a tie, tape or sleeve is rated for.', '125 °C').optional(),
+    height: lengthText('How high it lies above the datum of the installation.', '300 mm').optional(),
     note: proseText('Printed beside it.', 60).optional(),
   })
   .meta({ id: 'BranchMark' })
@@ -143,6 +176,20 @@ export const branch = z
       description: 'Direction on the board in degrees: 0 to the right, 90 up. Chosen for room when left out.',
     }),
     marks: z.array(branchMark).max(500).optional(),
+    supportEvery: lengthText(
+      'Spacing of ties or clips along it; those listed as marks come on top.',
+      '250 mm',
+    ).optional(),
+    flex: z
+      .strictObject({
+        across: z.enum(['hinge', 'slide']).meta({ description: 'What moves it.' }),
+        loop: z.enum(['twist', 'bend', 'none']).optional().meta({
+          description: 'How the loom takes the movement: it twists, it bends, or it is stretched.',
+        }),
+        travel: lengthText('Length the movement asks for on top of the route.', '120 mm').optional(),
+      })
+      .optional()
+      .meta({ description: 'It crosses a hinge or a slide: door, lid, seat, shock mount.' }),
     zone: idText('Zone it lies in.', 'dash').optional(),
     note: proseText('What else to know.', 200).optional(),
   })
@@ -178,7 +225,14 @@ export const harness = z
       .array(
         z.strictObject({
           id: idText('Splice number.', 'SP1'),
-          kind: z.enum(['crimp', 'solder', 'weld', 'screw', 'pierce']).optional(),
+          kind: z
+            .enum(['crimp', 'solder', 'weld', 'screw', 'pierce', 'cap'])
+            .optional()
+            .meta({ description: 'How it is made; a cap closes the end of a tail that goes nowhere.' }),
+          makersLoom: z
+            .boolean()
+            .optional()
+            .meta({ description: 'It joins a wire of the loom the vehicle came with.' }),
           zone: idText('Where it sits.', 'floor').optional(),
           note: proseText('What else to know.', 200).optional(),
         }),

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { endText, idText, proseText } from './name-schema.ts'
+import { endText, idText, ipText, proseText } from './name-schema.ts'
 import { celsiusText, daysText, hertzText, voltsText } from './quantity-schema.ts'
 
 /** A place with its equipment and looms mated together: the unit in which drops, loops and drains are judged. */
@@ -60,6 +60,19 @@ export const installation = z
           wet: z.boolean().optional(),
           salt: z.boolean().optional(),
           vibration: z.boolean().optional(),
+          oil: z.boolean().optional().meta({ description: 'Oil or fuel gets there.' }),
+          sun: z.boolean().optional().meta({ description: 'In the sun for years.' }),
+          ip: ipText('Protection everything there has to have.').optional(),
+          restraint: z
+            .boolean()
+            .optional()
+            .meta({ description: 'Wiring of airbags or belt tensioners runs there, in yellow.' }),
+          highVoltage: z
+            .boolean()
+            .optional()
+            .meta({
+              description: 'High-voltage wiring of a hybrid or electric vehicle runs there, in orange.',
+            }),
           bodyReturn: z.boolean().optional().meta({
             description: 'False where the metal is no return: door, lid, trailer, plastic.',
           }),

@@ -69,6 +69,13 @@ export const sizeText = (description: string) =>
       pattern: SIZE_PATTERN,
     }) as unknown as z.ZodType<WireGauge, WireSize>
 
+/** Protection by enclosure, IEC 60529: "IP67"; an X where a digit is not stated. */
+export const ipText = (description: string) =>
+  z
+    .string({ error: () => 'expected a degree of protection such as "IP67" (IEC 60529)' })
+    .regex(/^IP[0-6X][0-9X]K?$/, 'expected a degree of protection such as "IP67" or "IPX4" (IEC 60529)')
+    .meta({ description: `${description} IEC 60529 code: "IP67", or "IPX4".`, examples: ['IP67', 'IPX4'] })
+
 /** A colour by IEC 60757 code: "RD", or two codes joined for a tracer, "WHBU". */
 export const colourText = (description: string) =>
   z

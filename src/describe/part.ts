@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { colourText, idText, partIdText, proseText, sizeText } from './name-schema.ts'
+import { colourText, idText, ipText, partIdText, proseText, sizeText } from './name-schema.ts'
 import {
   ampsText,
   areaRange,
@@ -151,6 +151,16 @@ export const connectorFamily = z
       .optional()
       .meta({ description: 'Stud thread or ring hole diameter in mm.' }),
     bore: lengthText('Largest bundle the backshell or gland takes.', '9 mm').optional(),
+    clamp: z.boolean().optional().meta({
+      description:
+        'The free half brings its own cable clamp: chuck, gland, ferrule or pressure bar; false where it brings none.',
+    }),
+    shrouded: z.boolean().optional().meta({
+      description: 'Pin contacts sit so deep in a shroud that nothing touches them by chance.',
+    }),
+    thread: proseText('Thread of its locking screws, such as "UNC 4-40" or "M3".', 20).optional(),
+    ip: ipText('Protection of a mated pair.').optional(),
+    ipOpen: ipText('Protection of a half that is not mated and not capped.').optional(),
     ohms: ohmsText('Characteristic impedance of a coaxial family.', '50 Ω').optional(),
     cable: lengthRange('Cable outside diameters a coaxial plug takes.', '4.8..5.1 mm').optional(),
     source,
@@ -208,6 +218,11 @@ const conductorFigures = {
     .optional()
     .meta({ description: 'Number of strands; 1 is solid.' }),
   tinned: z.boolean().optional(),
+  resists: z
+    .array(z.enum(['sun', 'oil', 'salt']))
+    .max(3)
+    .optional()
+    .meta({ description: 'What its jacket or insulation is rated to stand for years.' }),
   ohmsPerKm: z.number().positive().optional().meta({
     description: 'Measured or guaranteed Ω/km at 20 °C; the table of IEC 60228 is used when left out.',
   }),
@@ -264,6 +279,7 @@ export const cablePart = z
       .max(40)
       .optional(),
     od: lengthText('Outside diameter.', '6.2 mm').optional(),
+    coreOd: lengthText('Diameter over the insulation of one core.', '1.2 mm').optional(),
     class: celsiusText('Highest temperature it is rated for.', '70 °C').optional(),
     ohms: ohmsText('Characteristic impedance.', '110 Ω').optional(),
     bendOd: z

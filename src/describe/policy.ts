@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { idText, proseText } from './name-schema.ts'
+import { colourText, idText, proseText } from './name-schema.ts'
 import { celsiusText, daysText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
 
 const percent = (d: string) =>
@@ -56,6 +56,15 @@ export const policy = z
         }),
       })
       .optional(),
+    supports: lengthText('Longest stretch of loom without a tie or clip.', '250 mm').optional(),
+    remake: lengthText('Wire used up when a contact is made off again.', '20 mm').optional(),
+    colours: z
+      .strictObject({
+        plus: z.array(colourText('A colour for supply plus.')).min(1).max(12).optional(),
+        minus: z.array(colourText('A colour for supply return.')).min(1).max(12).optional(),
+      })
+      .optional()
+      .meta({ description: 'The colour code of the shop: which colours supply conductors have.' }),
     parked: daysText('How long a vehicle must stand and still start.').optional(),
     conductorTemperature: celsiusText(
       'Copper temperature at which drops are worked out.',

@@ -34,7 +34,7 @@ export function twoLoads(size: WireSize, more?: WireSize): DocumentInput {
       ],
       bundled: 2,
       components: [{ id: 'F1', kind: 'fuse', rating: '40 A' }],
-      splices: [{ id: 'SP1' }, { id: 'SP2' }, ...(more ? [{ id: 'SP3' }] : [])],
+      splices: [{ id: 'SP1' }, { id: 'SP2' }, ...(more ? [{ id: 'SP3', kind: 'cap' as const }] : [])],
       wires: [
         { id: 'B01', from: 'P1.1', to: 'F1.in', size, length: '0.15 m' },
         { id: 'B02', from: 'F1.out', to: 'SP1', size, length: '5 m' },

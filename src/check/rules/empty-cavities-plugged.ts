@@ -10,7 +10,7 @@ const example = (plugEmpty: boolean) =>
     equipment: [unitOf('sensor', socket('J1', 'row-3', { '1': { kind: 'signal-return' } }))],
     harness: {
       connectors: [{ id: 'P1', family: 'row-3', half: 'pin', fits: 'sensor.J1', plugEmpty }],
-      splices: [{ id: 'SP1' }],
+      splices: [{ id: 'SP1', kind: 'cap' }],
       wires: [{ id: 'A01', from: 'P1.1', to: 'SP1', size: '0.5 mm²' }],
     },
   })

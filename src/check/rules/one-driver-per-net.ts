@@ -31,7 +31,7 @@ const example = (to: string) =>
         { id: 'A01', from: 'P1.1', to: 'SP1', size: '0.22 mm²' },
         { id: 'A02', from: 'P2.1', to, size: '0.22 mm²' },
         { id: 'A03', from: 'SP1', to: 'P3.1', size: '0.22 mm²' },
-        { id: 'A04', from: 'SP2', to: 'P3.2', size: '0.22 mm²' },
+        ...(to === 'SP2' ? [{ id: 'A04', from: 'SP2', to: 'P3.2', size: '0.22 mm²' as const }] : []),
       ],
     },
   })

@@ -13,6 +13,7 @@ const example = (own: boolean) =>
         id: 'W1',
         part: 'screened-2x2x0.22',
         length: '2 m',
+        spareCores: 'cut-off',
         cores: [
           { core: '1a', from: 'station.1', to: 'pack.1' },
           ...(own ? [{ core: '1b', from: 'station.2', to: 'pack.2' }] : []),

@@ -39,6 +39,7 @@ const example = (part: 'screened-2x2x0.22' | 'speaker-2x2.5') =>
         id: 'W1',
         part,
         length: '1 m',
+        spareCores: 'cut-off',
         cores:
           part === 'speaker-2x2.5'
             ? [

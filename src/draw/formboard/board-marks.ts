@@ -4,7 +4,15 @@ import { type Item, line, type Point } from '../scene.ts'
 
 type Mark = NonNullable<Branch['marks']>[number]
 
-const WORDS = { tie: 'Tie', clip: 'Clip', grommet: 'Grommet', tape: 'Tape', sleeve: 'Sleeve' } as const
+const WORDS = {
+  tie: 'Tie',
+  clip: 'Clip',
+  grommet: 'Grommet',
+  gland: 'Gland',
+  hole: 'Bare hole',
+  tape: 'Tape',
+  sleeve: 'Sleeve',
+} as const
 
 /** A frame along a branch: points by how far along and how far beside, in units. */
 export type Along = (along: number, beside?: number) => Point
@@ -26,9 +34,9 @@ export function markWords(mark: Mark, branch: Branch): string {
   return `${WORDS[mark.kind]} ${span}${mark.note ? ` · ${mark.note}` : ''}`
 }
 
-const ringRound = (p: Along, at: number, radius: number): Point[] =>
-  Array.from({ length: 25 }, (_, i) => {
-    const angle = (i / 24) * 2 * Math.PI
+const ringRound = (p: Along, at: number, radius: number, sides = 24): Point[] =>
+  Array.from({ length: sides + 1 }, (_, i) => {
+    const angle = (i / sides) * 2 * Math.PI
     return p(at + radius * Math.cos(angle), radius * Math.sin(angle))
   })
 
@@ -40,7 +48,7 @@ export function markSpanMm(mark: Mark, branch: Branch): readonly [number, number
   return ends[0] <= ends[1] ? ends : [ends[1], ends[0]]
 }
 
-/** Told apart by shape: tie two strokes, clip a U, grommet a ring, sleeve two lines, tape two lines with slants. `perMm` is the scale, `size` that of the marks. */
+/** Told apart by shape: tie two strokes, clip a U, grommet two rings, gland a ring in a hexagon, bare hole one ring, sleeve two lines, tape two lines with slants. `perMm` is the scale, `size` that of the marks. */
 export function markItems(mark: Mark, branch: Branch, p: Along, perMm: number, size = 1): Item[] {
   const [from, to] = markSpanMm(mark, branch).map((value) => value * perMm) as [number, number]
   const mm = (value: number): number => value * UNITS_PER_MM * size
@@ -64,6 +72,13 @@ export function markItems(mark: Mark, branch: Branch, p: Along, perMm: number, s
         line('lw-symbol', ...ringRound(p, from, half)),
         line('lw-symbol', ...ringRound(p, from, half * 1.5)),
       ]
+    case 'gland':
+      return [
+        line('lw-symbol', ...ringRound(p, from, half)),
+        line('lw-symbol', ...ringRound(p, from, half * 1.6, 6)),
+      ]
+    case 'hole':
+      return [line('lw-symbol', ...ringRound(p, from, half * 1.5))]
     case 'sleeve':
       return [
         line('lw-symbol', p(from, -mm(2)), p(to, -mm(2)), p(to, mm(2)), p(from, mm(2)), p(from, -mm(2))),
