@@ -67,12 +67,9 @@ export const installation = z
             .boolean()
             .optional()
             .meta({ description: 'Wiring of airbags or belt tensioners runs there, in yellow.' }),
-          highVoltage: z
-            .boolean()
-            .optional()
-            .meta({
-              description: 'High-voltage wiring of a hybrid or electric vehicle runs there, in orange.',
-            }),
+          highVoltage: z.boolean().optional().meta({
+            description: 'High-voltage wiring of a hybrid or electric vehicle runs there, in orange.',
+          }),
           bodyReturn: z.boolean().optional().meta({
             description: 'False where the metal is no return: door, lid, trailer, plastic.',
           }),

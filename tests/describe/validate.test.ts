@@ -36,7 +36,7 @@ describe('faults in words', () => {
     [
       [...wire, 'rating'],
       '1 A',
-      'head.A1.rating | head.A1: “rating” is not known here | Known here, and not yet used: “part”, “pair”, “net”, “sheathed”, “bundle”, “zone”, “label”, “note”.',
+      'head.A1.rating | head.A1: “rating” is not known here | Known here, and not yet used: “band”, “soldered”, “part”, “pair”, “net”, “sheathed”, “bundle”, “zone”, “label”, “note”.',
     ],
     [
       [...pin, '2', 'feed'],
