@@ -14,7 +14,8 @@ async function print(
   args: Args,
   io: Io,
 ): Promise<string> {
-  const names = { before: before.name, after: after.name }
+  const places = { before: before.locate, after: after.locate }
+  const names = { before: before.name, after: after.name, places }
   const findingsOnly = args.flag('baseline')
   switch (args.text('format') ?? 'text') {
     case 'markdown':
@@ -25,9 +26,7 @@ async function print(
     case 'json': {
       const { changesData } = await import('../compare/changes-data.ts')
       const { printJsonText } = await import('../report/json.ts')
-      return printJsonText(
-        changesData(changes, { before: before.locate, after: after.locate }, packageVersion()),
-      )
+      return printJsonText(changesData(changes, places, packageVersion()))
     }
     case 'sarif':
       return (await import('./compare-sarif.ts')).printComparedSarif(changes, before, after)

@@ -23,6 +23,7 @@ export async function comparePage(
     changes,
     before: before.name,
     after: after.name,
+    places: { before: before.locate, after: after.locate },
     templates,
     css: `${assets['site.css'] ?? ''}\n${templates.render('compare-style', {})}`,
     script,

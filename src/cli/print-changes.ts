@@ -1,6 +1,7 @@
 import { escapeTerminal } from '../base/escape.ts'
 import { type Changes, isEmpty } from '../compare/changes.ts'
 import { type OutlineLine, type OutlineSection, outline } from '../compare/changes-outline.ts'
+import type { TwoPlaces } from '../compare/two-places.ts'
 import { painter } from '../report/text.ts'
 import { hang, wrap } from '../report/text-layout.ts'
 
@@ -14,6 +15,7 @@ export interface PrintOptions {
   readonly colour: boolean
   /** Only the findings the change brings. */
   readonly findingsOnly: boolean
+  readonly places: TwoPlaces
 }
 
 function lineText({ text, more = [] }: OutlineLine, bullet: string, width: number): string[] {
@@ -27,7 +29,7 @@ function lineText({ text, more = [] }: OutlineLine, bullet: string, width: numbe
 export function printChanges(changes: Changes, options: PrintOptions): string {
   const { width } = options
   const paint = painter(options.colour)
-  const told = outline(changes)
+  const told = outline(changes, options.places)
   const title = (text: string) => wrap(escapeTerminal(text), width).map((line) => paint.bold(line))
   const section = ({ title: heading, lines, tasks }: OutlineSection): string[] => {
     const shown = lines.slice(0, MOST_LINES)

@@ -1,9 +1,11 @@
 import { existsSync } from 'node:fs'
 import { relative, resolve, sep } from 'node:path'
-import type { SubjectChange } from '../compare/changes.ts'
+import type { Finding } from '../base/finding.ts'
+import { broughtFindings, type SubjectChange } from '../compare/changes.ts'
 import { compare } from '../compare/compare.ts'
+import { findingsByHarness } from '../compare/findings-by-harness.ts'
 import { placedHarnesses, type Revision } from '../compare/revision.ts'
-import { subjectHeading, subjectSentences } from '../compare/sentences.ts'
+import { findingLine, goneWords, subjectHeading, subjectSentences } from '../compare/sentences.ts'
 import {
   type CommitInfo,
   commitFiles,
@@ -12,10 +14,9 @@ import {
   type Repository,
 } from '../read/git-revision.ts'
 import type { Trust } from '../read/trust.ts'
-import { resolveShop } from '../resolve/resolve.ts'
 import type { HistoryEntry } from '../wiki/site-input.ts'
 import type { Io } from './io.ts'
-import { describe, type Judged } from './pipeline.ts'
+import { type Judged, judge } from './pipeline.ts'
 import { Unreadable } from './unreadable.ts'
 
 const NOTHING_FOUND: Revision['result'] = {
@@ -35,7 +36,7 @@ const NO_SHOP: Revision['shop'] = {
 }
 const BEFORE_ALL: Revision = { shop: NO_SHOP, looms: [], result: NOTHING_FOUND }
 
-/** The shop as it was at a commit, without its findings; undefined where it cannot be read today. */
+/** The shop as it was at a commit; undefined where it cannot be read today. */
 async function revisionAt(
   repository: Repository,
   { commit }: CommitInfo,
@@ -47,8 +48,8 @@ async function revisionAt(
   try {
     const inputs = paths.map((path) => resolve(files.folder, path)).filter((path) => existsSync(path))
     if (inputs.length === 0) return BEFORE_ALL
-    const { shop } = await describe(inputs, { ...io, cwd: files.folder }, trust)
-    return { shop, looms: resolveShop(shop).looms.map((loom) => ({ loom })), result: NOTHING_FOUND }
+    const { shop, looms, result } = await judge(inputs, { ...io, cwd: files.folder }, trust)
+    return { shop, looms, result }
   } catch (error) {
     if (error instanceof Unreadable) return undefined
     throw error
@@ -62,6 +63,22 @@ function sentencesOf(subject: SubjectChange): string[] {
   return subject.change === 'altered' && subject.was === undefined
     ? told
     : [`${subjectHeading(subject)}.`, ...told]
+}
+
+type Commit = Omit<HistoryEntry, 'changes' | 'brought' | 'gone'>
+
+/** Findings as lines, by the present names of the harnesses they are on. */
+function linesBy(
+  findings: ReadonlyMap<string, readonly Finding[]>,
+  names: ReadonlyMap<string, string>,
+  line: (finding: Finding) => string,
+): Map<string, string[]> {
+  return new Map(
+    [...findings].flatMap(([id, list]) => {
+      const now = names.get(id)
+      return now === undefined ? [] : [[now, list.map(line)] as const]
+    }),
+  )
 }
 
 /**
@@ -87,24 +104,38 @@ export async function readHistory(
     most + 1,
   )
   const history = new Map<string, HistoryEntry[]>()
-  const present: Revision = { shop: judged.shop, looms: judged.looms, result: NOTHING_FOUND }
+  const present: Revision = { shop: judged.shop, looms: judged.looms, result: judged.result }
   // Present names, by the name a harness has in the revision looked at.
   let names = new Map([...placedHarnesses(present).keys()].map((id) => [id, id]))
   let after = present
-  let by: Omit<HistoryEntry, 'changes'> = { commit: '', date: '', by: '', message: 'Not committed yet' }
+  let by: Commit = { commit: '', date: '', by: '', message: 'Not committed yet' }
   const steps: (CommitInfo | undefined)[] = commits.length > most ? commits : [...commits, undefined]
   for (const [i, step] of steps.entries()) {
     io.progress.say(`history ${i + 1} of ${steps.length}`)
     const before = step ? await revisionAt(repository, step, paths, trust, io) : BEFORE_ALL
     if (!before) continue
     const older = new Map(names)
-    for (const subject of compare(before, after).subjects) {
+    const changes = compare(before, after)
+    const told = new Map<string, readonly string[]>()
+    for (const subject of changes.subjects) {
       const now = subject.of === 'harness' ? names.get(subject.id) : undefined
       if (now === undefined) continue
-      history.set(now, [...(history.get(now) ?? []), { ...by, changes: sentencesOf(subject) }])
+      told.set(now, sentencesOf(subject))
       if (subject.was !== undefined) older.set(subject.was, now)
       if (subject.was !== undefined || subject.change === 'added') older.delete(subject.id)
     }
+    const brought = linesBy(findingsByHarness(after, broughtFindings(changes)), names, findingLine)
+    const why = new Map(changes.findings.gone.map(({ finding, because }) => [finding, goneWords(because)]))
+    const gone = linesBy(
+      findingsByHarness(before, [...why.keys()]),
+      older,
+      (one) => `${findingLine(one)}: ${why.get(one)}`,
+    )
+    for (const id of new Set([...told.keys(), ...brought.keys(), ...gone.keys()]))
+      history.set(id, [
+        ...(history.get(id) ?? []),
+        { ...by, changes: told.get(id) ?? [], brought: brought.get(id) ?? [], gone: gone.get(id) ?? [] },
+      ])
     names = older
     after = before
     if (step)

@@ -2,15 +2,10 @@ import { type Finding, identity } from '../base/finding.ts'
 import type { Locate, Pointer } from '../base/place.ts'
 import { bringsStop, type Changes, type SubjectChange, type ThingChange } from './changes.ts'
 import { headline, netSentence, subjectHeading, thingSentence, trendWords, verdict } from './sentences.ts'
+import type { TwoPlaces } from './two-places.ts'
 
 /** Version of the shape below; it changes only when a field is taken away or changes meaning. */
 export const CHANGES_VERSION = 1
-
-/** Places of each revision; what went away is only in the first. */
-export interface TwoPlaces {
-  readonly before: Locate
-  readonly after: Locate
-}
 
 const placed = (at: Pointer | undefined, locate: Locate) =>
   at === undefined ? {} : { at: { ...locate(at), path: at.path } }

@@ -1,6 +1,7 @@
 import { escapeMarkdown } from '../base/escape.ts'
 import { type Changes, isEmpty } from './changes.ts'
 import { type OutlineLine, type OutlineSection, outline } from './changes-outline.ts'
+import type { TwoPlaces } from './two-places.ts'
 
 export interface MarkdownOptions {
   /** What was compared, in words: `main` and `HEAD`. */
@@ -8,6 +9,7 @@ export interface MarkdownOptions {
   readonly after: string
   /** Findings only. */
   readonly findingsOnly?: boolean
+  readonly places?: TwoPlaces
 }
 
 /** Comments of code hosts are cut off or refused above some size; a longer one loses its tail, with a word about it. */
@@ -31,7 +33,7 @@ const lineCount = (sections: readonly OutlineSection[]): number =>
 
 /** For a pull request: a short summary with the new findings, the rest folded. */
 export function changesMarkdown(changes: Changes, options: MarkdownOptions): string {
-  const { verdict, headline, findings, changes: things, rework } = outline(changes)
+  const { verdict, headline, findings, changes: things, rework } = outline(changes, options.places)
   const urgent = findings.filter(({ brought }) => brought)
   const others = findings.filter((one) => !urgent.includes(one))
   const more = options.findingsOnly ? [] : things

@@ -1,3 +1,5 @@
+import type { Finding } from '../base/finding.ts'
+import { type Locate, showPlace } from '../base/place.ts'
 import type { Changes } from './changes.ts'
 import {
   findingLine,
@@ -9,6 +11,7 @@ import {
   trendWords,
   verdict,
 } from './sentences.ts'
+import type { TwoPlaces } from './two-places.ts'
 
 /** One heading with its lines. */
 export interface OutlineSection {
@@ -39,11 +42,18 @@ const plain = (text: string): OutlineLine => ({ text })
 const section = (title: string, lines: readonly OutlineLine[], brought = false): OutlineSection[] =>
   lines.length === 0 ? [] : [{ title, lines, brought }]
 
-function findingSections({ findings }: Changes): OutlineSection[] {
+/** Where a finding is written, as a link that terminals and editors open. */
+const place = ({ at }: Finding, locate: Locate | undefined): string[] =>
+  locate ? [`At ${showPlace(locate(at))}`] : []
+
+function findingSections({ findings }: Changes, places: TwoPlaces | undefined): OutlineSection[] {
   const trend = (wanted: string) =>
     findings.kept
       .filter((match) => match.trend === wanted)
-      .map((match) => ({ text: findingLine(match.after), more: [trendWords(match)] }))
+      .map((match) => ({
+        text: findingLine(match.after),
+        more: [trendWords(match), ...place(match.after, places?.after)],
+      }))
   const needs = (list: Changes['findings']['nowChecked']) =>
     list.map(({ rule, subject, needs: fact }) =>
       plain(`${rule}: needs ${fact.replace(/^needs /, '')} (${subject})`),
@@ -53,7 +63,7 @@ function findingSections({ findings }: Changes): OutlineSection[] {
       'New findings',
       findings.appeared.map((one) => ({
         text: findingLine(one),
-        more: [`Why: ${one.why}`, `Fix: ${one.fix}`],
+        more: [...place(one, places?.after), `Why: ${one.why}`, `Fix: ${one.fix}`],
       })),
       true,
     ),
@@ -64,7 +74,7 @@ function findingSections({ findings }: Changes): OutlineSection[] {
       'No longer reported',
       findings.gone.map(({ finding, because }) => ({
         text: findingLine(finding),
-        more: [goneWords(because)],
+        more: [goneWords(because), ...place(finding, places?.before)],
       })),
     ),
     ...section('No longer checked, for want of a fact', needs(findings.newlyNotChecked)),
@@ -72,12 +82,12 @@ function findingSections({ findings }: Changes): OutlineSection[] {
   ]
 }
 
-/** The comparison in order of reading: findings first, then what changed, then the work on built looms. */
-export function outline(changes: Changes): Outline {
+/** The comparison in order of reading: findings first, then what changed, then the work on built looms. With places, findings say where. */
+export function outline(changes: Changes, places?: TwoPlaces): Outline {
   return {
     verdict: verdict(changes),
     headline: headline(changes),
-    findings: findingSections(changes),
+    findings: findingSections(changes, places),
     changes: [
       ...changes.subjects.map((subject) => ({
         title: subjectHeading(subject),

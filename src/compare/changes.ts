@@ -15,6 +15,7 @@ export type ThingKind =
   | 'state'
   | 'zone'
   | 'branch'
+  | 'passage'
   | 'field'
 
 /** An end that lands elsewhere, each as people say it: `P2-14`. Undefined where it is cut back. */
@@ -55,7 +56,7 @@ export interface ThingChange {
 
 /** Changes of one described thing. */
 export interface SubjectChange {
-  readonly of: 'harness' | 'installation' | 'equipment' | 'part' | 'policy'
+  readonly of: 'harness' | 'installation' | 'equipment' | 'part' | 'policy' | 'procedure'
   readonly change: 'added' | 'removed' | 'altered'
   readonly id: string
   readonly was?: string

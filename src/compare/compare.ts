@@ -3,6 +3,7 @@ import { compareFindings, type SubjectNames } from './compare-findings.ts'
 import { compareHarness } from './compare-harness.ts'
 import { compareInstallation } from './compare-installation.ts'
 import { compareNets } from './compare-nets.ts'
+import { compareProcedures } from './compare-procedures.ts'
 import { compareEquipment, compareParts, subjects } from './compare-shop-lists.ts'
 import { conductorsOf, throughRenames } from './match-harness.ts'
 import { type MatchedHarness, type MatchedJob, matchRevisions } from './match-revisions.ts'
@@ -80,11 +81,6 @@ const isOnlyNames = ({ change, things }: SubjectChange): boolean =>
   change === 'altered' &&
   things.every((thing) => thing.change === 'altered' && thing.moves.length === 0 && thing.values.length === 0)
 
-function sameProcedures(before: Revision, after: Revision): boolean {
-  const texts = ({ shop }: Revision) => shop.procedures.map(({ file, text }) => `${file}\n${text}`).sort()
-  return texts(before).join('\0') === texts(after).join('\0')
-}
-
 /**
  * What tells two revisions of a shop apart, by meaning: formatting, order and comments make no difference, and what was only
  * renamed is known again by what lands on it and what it fits.
@@ -125,9 +121,10 @@ export function compare(before: Revision, after: Revision): Changes {
     ...compareEquipment(equipment),
     ...compareParts(before.shop.parts, after.shop.parts),
     ...policyChanges(before, after),
+    ...compareProcedures(before.shop.procedures, after.shop.procedures),
   ]
   const nets = [...jobs.values()].flatMap((job) => compareNets(job.before, job.after, job.match))
-  const nothingChanged = nets.length === 0 && all.every(isOnlyNames) && sameProcedures(before, after)
+  const nothingChanged = nets.length === 0 && all.every(isOnlyNames)
   const findings = compareFindings(before, after, { ...subjectNames(jobs, matched), nothingChanged })
   return { subjects: all, nets, findings, rework }
 }

@@ -1,8 +1,10 @@
+import { naturalOrder } from '../base/natural-order.ts'
 import type { Conductor, Half, Terminal } from '../resolve/loom.ts'
 import type { Rework, ReworkStep, SubjectChange, ThingChange } from './changes.ts'
 import type { HarnessMatch } from './match-harness.ts'
 import { conductorFacts, endName, endsText } from './names.ts'
 import type { PlacedHarness } from './revision.ts'
+import { orderMoves } from './rework-order.ts'
 
 interface Bench {
   readonly before: PlacedHarness
@@ -184,6 +186,33 @@ function otherSteps(change: ThingChange): ReworkStep[] {
   ]
 }
 
+/** The work on the wires: what goes first, then the moves as the cavities come free, then what is new. */
+function wireSteps(bench: Bench, wires: readonly ThingChange[]): ReworkStep[] {
+  const of = (wanted: ThingChange['change']) => wires.filter(({ change }) => change === wanted)
+  const cavities = new Set(
+    bench.before.use.halves.flatMap((half) =>
+      half.pins.size > 1 ? [...half.pins.values()].map(endName) : [],
+    ),
+  )
+  const { order, rings } = orderMoves(of('altered'), (name) => cavities.has(name))
+  const moved = order.flatMap((wire) => {
+    const ring = rings
+      .get(wire)
+      ?.map(({ was, id }) => was ?? id)
+      .sort(naturalOrder)
+    const ahead = ring && step(`${listed(ring)} change places: release all of them before one goes back in.`)
+    return [...(ahead ? [ahead] : []), ...conductorSteps(bench, wire)]
+  })
+  return [
+    ...of('removed').flatMap((one) => conductorSteps(bench, one)),
+    ...moved,
+    ...of('added').flatMap((one) => conductorSteps(bench, one)),
+  ]
+}
+
+const listed = (names: readonly string[]): string =>
+  `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`
+
 /** What the meter has to say of a conductor that was added, moved or replaced. */
 function ringOut(bench: Bench, change: ThingChange): ReworkStep[] {
   const after = bench.now.get(change.id)
@@ -235,14 +264,11 @@ export function reworkOf(
   const isWire = ({ kind }: ThingChange) => kind === 'conductor' || kind === 'shield'
   const parts = physical.filter((thing) => !isWire(thing) && thing.kind !== 'field')
   const wires = physical.filter(isWire)
-  const order = { removed: 0, altered: 1, added: 2 } as const
   const steps = [
     ...parts
       .filter(({ change }) => change === 'added')
       .flatMap((one) => (one.kind === 'connector' ? connectorSteps(one) : otherSteps(one))),
-    ...[...wires]
-      .sort((a, b) => order[a.change] - order[b.change])
-      .flatMap((one) => conductorSteps(bench, one)),
+    ...wireSteps(bench, wires),
     ...parts
       .filter(({ change }) => change !== 'added')
       .flatMap((one) => (one.kind === 'connector' ? connectorSteps(one) : otherSteps(one))),

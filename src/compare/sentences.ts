@@ -28,6 +28,7 @@ const KIND_WORDS: Readonly<Record<ThingKind, string>> = {
   state: 'Operating state',
   zone: 'Zone',
   branch: 'Branch',
+  passage: 'Passage',
   field: '',
 }
 
@@ -37,6 +38,7 @@ const OF_WORDS: Readonly<Record<SubjectChange['of'], string>> = {
   equipment: 'Equipment',
   part: 'Catalogue part',
   policy: 'Shop policy',
+  procedure: 'Procedure',
 }
 
 function moveWords({ from, to }: Move): string {

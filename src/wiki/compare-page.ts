@@ -1,16 +1,18 @@
 import { hashCode } from '../base/hash.ts'
 import { type Changes, isEmpty } from '../compare/changes.ts'
 import { type OutlineSection, outline } from '../compare/changes-outline.ts'
+import type { TwoPlaces } from '../compare/two-places.ts'
 import { markup, type Templates } from '../sheets/templates.ts'
-import type { HarnessOverlay } from './compare-drawings.ts'
+import type { DrawingOverlay } from './compare-drawings.ts'
 
 export interface ComparePageInput {
   readonly changes: Changes
   readonly before: string
   readonly after: string
-  readonly overlays: readonly HarnessOverlay[]
+  readonly overlays: readonly DrawingOverlay[]
   /** Harnesses too large, or too many, to be drawn here. */
   readonly leftOut: readonly string[]
+  readonly places: TwoPlaces
   readonly templates: Templates
   /** Style of pages and drawings, to be carried within. */
   readonly css: string
@@ -32,8 +34,9 @@ function ticked(sections: readonly OutlineSection[]) {
 /** A review as one page that stands alone: no other file, no network, ticks kept on the device. */
 export function comparePageHtml(input: ComparePageInput): string {
   const { changes, templates, overlays } = input
-  const { verdict, headline, findings, changes: things, rework } = outline(changes)
-  const facts = JSON.stringify([input.before, input.after, things, findings])
+  const { verdict, headline, findings, changes: things, rework } = outline(changes, input.places)
+  // Lines may shift without anything being another, so where a finding stands is no part of what was looked at.
+  const facts = JSON.stringify([input.before, input.after, things, outline(changes).findings])
   return templates.render('compare', {
     title: `Changes from ${input.before} to ${input.after}`,
     before: input.before,

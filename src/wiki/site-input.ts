@@ -66,6 +66,10 @@ export interface HistoryEntry {
   readonly message: string
   /** What it changed, each as a sentence. */
   readonly changes: readonly string[]
+  /** Findings that were new or worse with it, each in a line. */
+  readonly brought: readonly string[]
+  /** Findings that were gone with it, each in a line with the reason. */
+  readonly gone: readonly string[]
 }
 
 /** One file of the site. */

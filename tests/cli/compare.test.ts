@@ -319,16 +319,18 @@ describe('build --history', () => {
     Object.assign(third.installations[0]?.looms?.[0] ?? {}, { of: 'lamp-loom' })
     commit({ 'shop/lamp.json': third }, 'Call it a loom')
     const fourth = structuredClone(third)
-    Object.assign(wireOf(fourth, 2), { colour: 'BU' })
+    Object.assign(wireOf(fourth, 2), { colour: 'BU', size: '10 mm²' })
     write({ 'shop/lamp.json': fourth })
-    const ran = await run('build', 'shop', '--history', '5')
+    const ran = await run('build', 'shop', '--history', '5', '--allow-stops')
     expect(ran).toMatchObject({ code: 0, err: '' })
     const page = readFileSync(join(here.dir, 'out/history/lamp-loom.html'), 'utf8')
     const text = page.slice(page.indexOf('<main')).replace(/<[^>]+>/g, '')
     const order = [
       'First plan.',
       'Not committed yet',
-      'Conductor A03: colour changes from BK black to BU blue.',
+      'Conductor A03: colour changes from BK black to BU blue; size changes from',
+      'New or worse findings:',
+      'STOP wire-fits-contact: A03',
       'Call it a loom',
       'Harness lamp-lead, now lamp-loom, Lamp lead.',
       'Lengthen the lead',

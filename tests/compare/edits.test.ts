@@ -104,12 +104,34 @@ const edits: readonly Edit[] = [
       'council-pickup: nets RX− and RX+ become one, RX−: main.P2.6 and main.X1.2 are now joined.',
     ],
     rework: [
-      'Move A27 from X1-2 to X1-1: release its contact from X1-2; push the contact into X1-1 until it locks.',
+      'A27 and A28 change places: release all of them before one goes back in.',
       'Move A28 from X1-1 to X1-2: release its contact from X1-1; push the contact into X1-2 until it locks.',
+      'Move A27 from X1-2 to X1-1: release its contact from X1-2; push the contact into X1-1 until it locks.',
       'Ring out A27: P2-5 to X1-1 closed, P2-5 to X1-2 open.',
       'Ring out A28: P2-6 to X1-2 closed, P2-6 to X1-1 open.',
     ],
     brings: ['hot-cold-identity'],
+  },
+  {
+    name: 'a wire goes where another has to leave first',
+    job: 'pickup',
+    edit: (h) => {
+      Object.assign(find(h.wires, 'A07'), { to: 'P2.10' })
+      Object.assign(find(h.wires, 'A11'), { to: 'P2.9' })
+    },
+    headline: 'Conductors: 2 moved; 2 nets parted or joined.',
+    says: [
+      'Conductor A07 moves from P2-8 to P2-10.',
+      'Conductor A11 moves from P2-10 to P2-9.',
+      'council-pickup: net DC+ modem.J2.1 is parted into 2: main.P2.10 and main.X2.1 are no longer joined.',
+      'council-pickup: nets ALARM and DC+ modem.J2.1 become one, IGN: main.K1.85 and main.P2.10 are now joined.',
+    ],
+    rework: [
+      'Move A11 from P2-10 to P2-9: release its contact from P2-10; push the contact into P2-9 until it locks.',
+      'Move A07 from P2-8 to P2-10: release its contact from P2-8; push the contact into P2-10 until it locks.',
+      'Ring out A07: K1-85 to P2-10 closed, K1-85 to P2-8 open.',
+      'Ring out A11: F2-out to P2-9 closed, F2-out to P2-10 open.',
+    ],
   },
   {
     name: 'a screen is landed at its other end too',

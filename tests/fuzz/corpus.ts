@@ -41,6 +41,8 @@ export async function readCorpus(folder: string): Promise<Corpus> {
 export interface Case {
   readonly text: string
   readonly procedures: readonly Procedure[]
+  /** What it was made from, where the two are to be compared. */
+  readonly before?: string
 }
 
 /** Small cases are made more often than large ones, so that many can be tried. */
@@ -62,7 +64,8 @@ export function makeCase(corpus: Corpus, chance: Chance, publish: boolean): Case
   const text = JSON.stringify(mutate(document, chance, mild))
   const raw = !publish && chance.next() < 0.12
   const procedures = chance.next() < 0.1 ? corpus.procedures.map((one) => spoil(one, chance)) : []
-  return { text: raw ? damage(text, chance) : text, procedures }
+  const before = !publish && chance.next() < 0.25 ? { before: JSON.stringify(document) } : {}
+  return { text: raw ? damage(text, chance) : text, procedures, ...before }
 }
 
 /** The demo shop's folder from the repository's top. */

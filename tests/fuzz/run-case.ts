@@ -2,6 +2,10 @@ import type { Locate } from '../../src/base/place.ts'
 import { checkShop } from '../../src/check/check.ts'
 import type { Io } from '../../src/cli/io.ts'
 import { type Judged, pages } from '../../src/cli/pipeline.ts'
+import { printChanges } from '../../src/cli/print-changes.ts'
+import { changesData } from '../../src/compare/changes-data.ts'
+import { changesMarkdown } from '../../src/compare/changes-markdown.ts'
+import { compare } from '../../src/compare/compare.ts'
 import type { Procedure } from '../../src/describe/shop.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import { checkCitations } from '../../src/guide/check-citations.ts'
@@ -13,6 +17,7 @@ import { printSarif } from '../../src/report/sarif.ts'
 import { printText } from '../../src/report/text.ts'
 import { resolveShop } from '../../src/resolve/resolve.ts'
 import { solve } from '../../src/solve/solve.ts'
+import type { Case } from './corpus.ts'
 
 /** How far a case came: text that was refused, a shape that was refused, judged with or without findings, or published. */
 export type Reached = 'refused' | 'misshapen' | 'judged' | 'published'
@@ -79,12 +84,26 @@ export function reportOf({ result, locate, sourceLine }: Judged): string {
   return text
 }
 
+/** Compares the case with what it was made from, both ways, in every form a program or person reads. */
+function compareBoth(one: Judged, two: Judged): void {
+  for (const [before, after] of [
+    [one, two],
+    [two, one],
+  ] as const) {
+    const changes = compare(before, after)
+    const places = { before: before.locate, after: after.locate }
+    const names = { before: 'before', after: 'after', places }
+    expectWords('the review', changesMarkdown(changes, names))
+    expectWords(
+      'the sentences',
+      printChanges(changes, { ...names, width: 100, colour: false, findingsOnly: false }),
+    )
+    JSON.parse(JSON.stringify(changesData(changes, places, '1')))
+  }
+}
+
 /** Takes one description through every stage. Throws only for a fault of ours. */
-export async function runCase(
-  text: string,
-  procedures: readonly Procedure[],
-  draw: boolean,
-): Promise<Reached> {
+export async function runCase({ text, procedures, before }: Case, draw: boolean): Promise<Reached> {
   let judged: Judged
   try {
     judged = judgeText(text, procedures)
@@ -94,6 +113,7 @@ export async function runCase(
     return 'refused'
   }
   reportOf(judged)
+  if (before !== undefined) compareBoth(judgeText(before, []), judged)
   if (judged.misshapen.length > 0) return 'misshapen'
   if (!draw) return 'judged'
   for (const [name, content] of await pages(judged, quiet))

@@ -14,9 +14,9 @@ const corpus = await readCorpus(demosIn(fileURLToPath(new URL('../..', import.me
 async function outcomes(from: number, count: number, draw: boolean): Promise<Record<string, number>> {
   const reached: Record<string, number> = {}
   for (let seed = from; seed < from + count; seed++) {
-    const { text, procedures } = makeCase(corpus, new Chance(seed), draw)
+    const made = makeCase(corpus, new Chance(seed), draw)
     try {
-      const how = await runCase(text, procedures, draw)
+      const how = await runCase(made, draw)
       reached[how] = (reached[how] ?? 0) + 1
     } catch (error) {
       throw new Error(`case ${seed}: ${error instanceof Error ? error.stack : String(error)}`)

@@ -13,10 +13,10 @@ const send = (message: object): void => void process.send?.(message)
 
 for (let seed = Number(from); seed < Number(to); seed += Number(step)) {
   send({ begun: seed })
-  const { text, procedures } = makeCase(corpus, new Chance(seed), draw === 'yes')
+  const made = makeCase(corpus, new Chance(seed), draw === 'yes')
   const start = performance.now()
   try {
-    const reached = await runCase(text, procedures, draw === 'yes')
+    const reached = await runCase(made, draw === 'yes')
     send({ seed, reached, ms: performance.now() - start })
   } catch (error) {
     const stack = error instanceof Error ? String(error.stack) : String(error)

@@ -4,8 +4,13 @@ import { componentBlock } from '../part-blocks.ts'
 import type { SymbolName } from '../sheet-model.ts'
 import { ROLE_SYMBOLS } from '../unit-blocks.ts'
 
+/** How a comparison tells a block or line from its fellows. */
+export type DiagramMark = 'new' | 'changed' | 'was'
+
 export interface DiagramBlock {
+  /** Address of the unit, ground point or component. */
   readonly id: string
+  readonly mark?: DiagramMark
   readonly title: string
   readonly subtitle: string
   readonly symbol?: SymbolName | 'chassis'
@@ -16,6 +21,9 @@ export interface DiagramBlock {
 /** What runs between two blocks in one loom. */
 export interface DiagramLine {
   readonly id: string
+  /** Address of the loom or cable it stands for; of the two units, where they are joined without one. */
+  readonly of: string
+  readonly mark?: DiagramMark
   readonly from: string
   readonly to: string
   /** One or two lines of text: what it is, then how long. */
@@ -155,6 +163,7 @@ export function diagramModel(loom: Loom): DiagramModel {
   const lines = [...bundles.values()].map(
     ({ from, to, conductors }, i): DiagramLine => ({
       id: `line${i}`,
+      of: conductors[0]?.cable?.address ?? conductors[0]?.loom.id ?? '',
       from,
       to,
       words: lineWords(loom, conductors),
@@ -171,6 +180,7 @@ export function diagramModel(loom: Loom): DiagramModel {
       mated.add(key)
       lines.push({
         id: `mated${mated.size}`,
+        of: `${from} on ${to}`,
         from,
         to,
         words: [`${half.address} on ${mate.address}`],

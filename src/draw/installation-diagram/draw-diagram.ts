@@ -6,11 +6,12 @@ import { frameOf, PAPERS, type Paper } from '../paper.ts'
 import { type Box, type Item, line, text } from '../scene.ts'
 import type { ScenePage } from '../scene-page.ts'
 import { sheetFrame } from '../sheet-frame.ts'
+import type { TitleBlock } from '../sheet-model.ts'
 import { studSymbol } from '../symbols/stud-symbol.ts'
 import { TWO_TERMINAL } from '../symbols/two-terminal.ts'
 import { shorten, textWidth, wrapText } from '../text-width.ts'
 import { BAND_HEIGHT, titleBlock } from '../title-block.ts'
-import { diagramModel } from './diagram-model.ts'
+import { type DiagramMark, type DiagramModel, diagramModel } from './diagram-model.ts'
 import {
   LINE_HEIGHT,
   type PlacedBlock,
@@ -31,6 +32,9 @@ const NOTES = [
   'On each line: wire or cable numbers, then the length or the shortest and longest. Dashed frames are zones. Not to scale.',
 ]
 
+const marked = (name: string, mark: DiagramMark | undefined): string =>
+  mark === undefined ? name : `${name} lw-${mark}`
+
 function blockItems({ block, x, y, w, h, title, subtitle }: PlacedBlock): Item[] {
   const items: Item[] = [{ kind: 'rect', className: 'lw-box', x, y, w, h, solid: true }]
   let at = y + 4
@@ -45,11 +49,11 @@ function blockItems({ block, x, y, w, h, title, subtitle }: PlacedBlock): Item[]
   const cx = x + w - SYMBOL_ROOM / 2
   if (block.symbol === 'chassis') items.push(...studSymbol('chassis', cx, y + 8))
   else if (block.symbol) items.push(...TWO_TERMINAL[block.symbol](cx, y + 20))
-  return [{ kind: 'group', className: 'lw-block', data: { id: block.id }, items }]
+  return [{ kind: 'group', className: marked('lw-block', block.mark), data: { id: block.id }, items }]
 }
 
 /** The first letters of a long name say more than none: a label never leaves the room the layout gave it. */
-function lineItems({ line: { id, kind, words }, points, label }: PlacedLine): Item[] {
+function lineItems({ line: { id, kind, words, mark }, points, label }: PlacedLine): Item[] {
   const items: Item[] =
     kind === 'mated'
       ? [line('lw-shield', ...points)]
@@ -70,7 +74,7 @@ function lineItems({ line: { id, kind, words }, points, label }: PlacedLine): It
           },
         ),
       )
-  return [{ kind: 'group', className: 'lw-line', data: { id, kind }, items }]
+  return [{ kind: 'group', className: marked('lw-line', mark), data: { id, kind }, items }]
 }
 
 const ZONE_STEP = 8
@@ -145,11 +149,15 @@ export function diagramItems(placed: PlacedDiagram): Item[] {
  * The installation at a glance: equipment, fuses and ground points in their zones, with what runs between them and how long it is.
  * Undefined where nothing is installed. Deterministic.
  */
-export async function drawDiagram(
-  loom: Loom,
-  options: LoomSheetOptions = {},
+export function drawDiagram(loom: Loom, options: LoomSheetOptions = {}): Promise<ScenePage | undefined> {
+  return drawDiagramModel(diagramModel(loom), titleOf(loom, loom.source, 'Installation diagram', options))
+}
+
+/** A diagram as {@link drawDiagram} draws it, of a model already made. */
+export async function drawDiagramModel(
+  model: DiagramModel,
+  block: TitleBlock,
 ): Promise<ScenePage | undefined> {
-  const model = diagramModel(loom)
   if (model.blocks.length === 0) return undefined
   const papers = PAPERS.slice(1)
   const [smallest] = papers as [Paper, ...Paper[]]
@@ -159,7 +167,6 @@ export async function drawDiagram(
   const scale = scaleOn(paper, placed)
   const area = areaOf(paper)
   const frame = frameOf(paper)
-  const block = titleOf(loom, loom.source, 'Installation diagram', options)
   const notes = NOTES.flatMap((note) => wrapText(note, frame.w - TITLE_WIDTH - 24, TEXT.small))
   const top = frame.y + frame.h - BAND_HEIGHT
   return {
