@@ -3,52 +3,81 @@
  * Everything found is shown as text; nothing is read as markup.
  */
 ;(() => {
-  /** @typedef {[title: string, kind: string, href: string, words: string]} Entry */
+  /** @typedef {[title: string, kind: number, page: number, anchor: string, words: string]} Entry */
 
   const MOST = 60
-  /** @type {Entry[]} */
-  const entries = /** @type {any} */ (window).findData ?? []
+  /** Kinds that are found by whole sentences, and so by nearly any word: they come last. */
+  const TOLD = new Set(['rule', 'stop', 'warning', 'note'])
+  /** @type {{ kinds: string[], pages: [path: string, title: string][], rows: Entry[] }} */
+  const data = /** @type {any} */ (window).findData ?? { kinds: [], pages: [], rows: [] }
   const list = document.getElementById('find-results')
   const said = document.getElementById('find-said')
   const box = document.getElementById('find-box')
   if (!list || !said || !(box instanceof HTMLInputElement)) return
 
   /** @param {string} text */
-  const plain = (text) => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+  // Letters without their accents, and "P1.3" as "P1-3": pins are typed both ways.
+  const plain = (text) => {
+    const low = text.toLowerCase().replaceAll('.', '-')
+    // What is ASCII needs no folding, and most of it is.
+    return /^[\x00-\x7f]*$/.test(low) ? low : low.normalize('NFKD').replace(/\p{M}/gu, '')
+  }
 
-  const searched = entries.map((entry) => ({
-    entry,
-    title: plain(entry[0]),
-    text: plain(`${entry[0]} ${entry[1]} ${entry[3]}`),
-  }))
+  const pageTitles = data.pages.map(([, title]) => plain(title))
+  const searched = data.rows.map((entry) => {
+    const title = plain(entry[0])
+    const kind = data.kinds[entry[1]] ?? ''
+    return {
+      entry,
+      title,
+      told: TOLD.has(kind),
+      text: ` ${title} ${kind} ${plain(entry[4])} ${pageTitles[entry[2]]}`,
+    }
+  })
 
   /**
-   * Every word must be found; a title that starts with the first word comes first, then a title that holds it.
+   * Every word must be found; a title that is or starts with what was typed comes first, then one that starts with its
+   * first word, then one that holds all of it, then what has the words beside its title.
    * @param {string} query
    */
   const find = (query) => {
     const words = plain(query).split(/\s+/).filter(Boolean)
     const [first] = words
     if (!first) return []
-    /** @param {string} title */
-    const rank = (title) => (title.startsWith(first) ? 0 : title.includes(first) ? 1 : 2)
+    const whole = words.join(' ')
+    /** @param {typeof searched[number]} one */
+    const rank = ({ title, text, told }) => {
+      if (title === whole) return 0
+      if (title.startsWith(whole)) return 1
+      if (title.startsWith(first)) return 2
+      if (words.every((word) => title.includes(word))) return 3
+      // "red" is meant as a word before it is meant as the end of "covered".
+      return (words.every((word) => text.includes(` ${word}`)) ? 4 : 5) + (told ? 2 : 0)
+    }
     return searched
       .filter((one) => words.every((word) => one.text.includes(word)))
-      .map((one, index) => ({ entry: one.entry, rank: rank(one.title), index }))
+      .map((one, index) => ({ entry: one.entry, rank: rank(one), index }))
       .sort((a, b) => a.rank - b.rank || a.index - b.index)
       .map((one) => one.entry)
   }
 
   /** @param {Entry} entry */
-  const row = ([title, kind, href]) => {
+  const row = ([title, kind, page, anchor]) => {
+    const [path = '', pageTitle = ''] = data.pages[page] ?? []
     const item = document.createElement('li')
     const link = document.createElement('a')
-    link.href = href
+    link.href = anchor === '' ? path : `${path}#${anchor}`
     link.textContent = title
+    link.dir = 'auto'
     const after = document.createElement('span')
     after.className = 'quiet'
-    after.textContent = ` ${kind}`
-    item.append(link, after)
+    after.textContent = data.kinds[kind] ?? ''
+    item.append(link, ' ', after)
+    if (anchor !== '' && pageTitle !== '') {
+      const on = document.createElement('bdi')
+      on.textContent = pageTitle
+      after.append(', on ', on)
+    }
     return item
   }
 

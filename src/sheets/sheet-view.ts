@@ -8,6 +8,8 @@ const MOST_ON_ONE_LINE = 24
 /** A cell as templates print it: with the heading it needs when a phone stacks the row as a card. */
 export interface CellView {
   readonly text: string
+  /** Where the text leads; empty for nowhere. */
+  readonly href: string
   readonly heading: string
   readonly number: boolean
   readonly tick: boolean
@@ -48,8 +50,18 @@ export interface SheetView {
   readonly fields: readonly string[]
 }
 
-/** Prepares a paper for a template. `anchor` names a row's anchor from its address, or gives an empty text for none. */
-export function sheetView(sheet: Sheet, anchor: (address: string) => string = () => ''): SheetView {
+const nowhere = (): string => ''
+
+/**
+ * Prepares a paper for a template. `anchor` names a row's anchor from its address, or gives an empty text for none;
+ * `link` says likewise where the first filled one of the `linked` columns leads.
+ */
+export function sheetView(
+  sheet: Sheet,
+  anchor: (address: string) => string = nowhere,
+  link: (address: string) => string = nowhere,
+  linked: readonly string[] = [],
+): SheetView {
   const { head } = sheet
   const seen = new Set<string>()
   const anchorOnce = (row: Row): string => {
@@ -78,8 +90,10 @@ export function sheetView(sheet: Sheet, anchor: (address: string) => string = ()
         attention: row.attention ?? false,
         cells: sheet.columns.map((column) => {
           const text = cellOf(row, column)
+          const leads = linked.find((key) => row.cells[key]) === column.key
           return {
             text,
+            href: leads && row.address !== undefined ? link(row.address) : '',
             heading: columnTitle(column),
             number: column.use === 'number',
             tick: column.use === 'tick',

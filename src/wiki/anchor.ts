@@ -1,5 +1,14 @@
 /** What an anchor on a page stands for. */
-export type AnchorKind = 'wire' | 'cable' | 'connector' | 'pin' | 'part' | 'splice' | 'unit' | 'finding'
+export type AnchorKind =
+  | 'wire'
+  | 'cable'
+  | 'connector'
+  | 'pin'
+  | 'part'
+  | 'splice'
+  | 'unit'
+  | 'finding'
+  | 'net'
 
 /** A dot, which parts the pin from its connector, is two underlines; any other character but letters, digits and hyphens its number. */
 function safe(character: string): string {

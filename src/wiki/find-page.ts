@@ -16,7 +16,10 @@ export function findPage(site: Site): SiteFile[] {
     },
     { groups: groups(things) },
   )
-  return [page, { path: 'assets/find-data.js', content: searchScript([...things, ...details]) }]
+  return [
+    page,
+    { path: 'assets/find-data.js', content: searchScript([...things, ...details], pageTitles(site, things)) },
+  ]
 }
 
 function groups(things: ReturnType<typeof searchEntries>['things']) {
@@ -27,4 +30,15 @@ function groups(things: ReturnType<typeof searchEntries>['things']) {
       .filter((entry) => entry.kind === kind)
       .map(({ title, href, words }) => ({ title, href, words })),
   }))
+}
+
+/** What a page is called beside what was found on it; a page that is itself found needs no second name. */
+function pageTitles(site: Site, things: ReturnType<typeof searchEntries>['things']): Map<string, string> {
+  const titles = new Map(things.map(({ href, title }) => [href, title]))
+  for (const { loom } of site.input.looms)
+    for (const net of loom.nets) {
+      const target = site.map.net(loom, net)
+      if (target) titles.set(target.path, loom.title)
+    }
+  return titles
 }

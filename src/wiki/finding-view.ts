@@ -8,7 +8,7 @@ import type { Target } from './site-map.ts'
 
 export const LEVEL_WORDS: Readonly<Record<Level, string>> = { stop: 'Stop', warning: 'Warning', note: 'Note' }
 /** A shape beside the word, so that levels differ on a black-and-white print. */
-const LEVEL_MARKS: Readonly<Record<Level, string>> = { stop: '■', warning: '▲', note: '●' }
+export const LEVEL_MARKS: Readonly<Record<Level, string>> = { stop: '■', warning: '▲', note: '●' }
 
 interface LinkView {
   readonly text: string
@@ -97,6 +97,12 @@ const firstPlace = (site: Site, loom: Loom, marks: readonly string[]): Target | 
 export function pageOf(site: Site, loom: Loom): Target | undefined {
   const path = loom.kind === 'installation' ? site.map.installation(loom.id) : site.map.harness(loom.id)
   return path === undefined ? undefined : { path }
+}
+
+/** Where a finding is told in full: on the page of its job, by its place in the job's list. */
+export function findingHref(site: Site, path: string, loom: Loom, index: number): string {
+  const page = pageOf(site, loom)
+  return linkTo(path, page && { ...page, anchor: anchor('finding', String(index + 1)) })
 }
 
 export interface CountsView {

@@ -7,6 +7,7 @@ import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
 import type { HarnessEntry } from './harness-entries.ts'
 import { historyPath } from './history-path.ts'
+import { netsHref } from './net-pages.ts'
 import { ownPart } from './own-part.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { paperLinks } from './paper-pages.ts'
@@ -53,6 +54,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
       length: lengthText(loom, cable.source.length) || 'not stated',
       cores: cable.conductors.map((core) => ({ id: core.id, href: `#${anchor('wire', core.id)}` })),
     })),
+    netsHref: netsHref(site, path, loom),
     parts: partViews(entry),
     revisions: harness.revisions ?? [],
     historyHref: linkTo(path, historyPath(site, harness)),
@@ -65,9 +67,12 @@ function wireView(site: Site, path: string, job: Job, wire: Conductor) {
     href: terminal ? linkTo(path, site.map.place(job.loom, terminal.address)) : '',
   })
   const link = job.loom.links.find((one) => one.conductor === wire)
+  const joined = wire.from ?? wire.to
+  const net = joined && job.loom.nets[job.loom.netOf[joined.index] ?? -1]
   return {
     anchor: anchor('wire', wire.id),
     id: wire.id,
+    net: { text: net?.name ?? '', href: linkTo(path, net && site.map.net(job.loom, net)) },
     from: end(wire.from),
     to: end(wire.to),
     colour: wire.colour ? colourLabel(wire.colour) : '',

@@ -11,6 +11,7 @@ import { halfName, pinName } from '../sheets/names.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
+import { netsHref } from './net-pages.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { Job, SiteFile } from './site-input.ts'
 
@@ -52,6 +53,7 @@ export function installationPage(site: Site, job: Job): SiteFile {
       href: linkTo(path, site.map.harness(use.harness.id)),
     })),
     mates: matesOf(site, path, job),
+    netsHref: netsHref(site, path, loom),
     ...figuresOf(site, path, job),
   })
 }

@@ -19,10 +19,19 @@ export function halfView(site: Site, path: string, loom: Loom, half: Half, conte
     familyHref: linkTo(path, half.family ? site.map.connector(key) : undefined),
     gender: half.gender ?? '',
     ...facesOf(site, half),
-    sheet: sheetView(sheet, (address) => {
-      const pin = address.slice(half.address.length + 1)
-      return anchor('pin', `${half.id}.${pin}`)
-    }),
+    sheet: sheetView(
+      sheet,
+      (address) => {
+        const pin = address.slice(half.address.length + 1)
+        return anchor('pin', `${half.id}.${pin}`)
+      },
+      (address) => {
+        const terminal = loom.terminalAt.get(address)
+        const net = terminal && loom.nets[loom.netOf[terminal.index] ?? -1]
+        return linkTo(path, net && site.map.net(loom, net))
+      },
+      ['signal', 'type', 'pin'],
+    ),
   }
 }
 

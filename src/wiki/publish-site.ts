@@ -7,6 +7,7 @@ import { harnessPage } from './harness-page.ts'
 import { historyPage } from './history-page.ts'
 import { indexPage } from './index-page.ts'
 import { installationPage } from './installation-page.ts'
+import { netPages } from './net-pages.ts'
 import { openSite } from './page.ts'
 import { paperPages } from './paper-pages.ts'
 import { rulePages } from './rule-pages.ts'
@@ -28,7 +29,7 @@ export function publishSite(input: SiteInput): SiteFile[] {
       ...paperPages(site, entry),
       ...historyPage(site, entry),
     ]),
-    ...input.looms.flatMap((job) => guidePages(site, job)),
+    ...input.looms.flatMap((job) => [...guidePages(site, job), ...netPages(site, job)]),
     ...map.equipment.map((one) => equipmentPage(site, one)),
     ...map.connectors.flatMap((key) => connectorPage(site, key)),
     ...rulePages(site),

@@ -1,7 +1,8 @@
 import { uniqueSlugs } from '../base/slug.ts'
 import type { Equipment } from '../describe/equipment.ts'
-import type { Loom } from '../resolve/loom.ts'
+import type { Loom, Net } from '../resolve/loom.ts'
 import { type HarnessEntry, harnessEntries } from './harness-entries.ts'
+import { netPlaces } from './net-places.ts'
 import { type Anchored, placesIn } from './places.ts'
 import type { Job, SiteInput } from './site-input.ts'
 
@@ -30,6 +31,8 @@ export interface SiteMap {
   readonly rule: (id: string) => string | undefined
   readonly paper: (harnessId: string, sheetId: string, ending: string) => string
   readonly guide: (loom: Loom, ending: string) => string
+  /** Where a net of a loom is shown; undefined for one bare pin. */
+  readonly net: (loom: Loom, net: Net) => Target | undefined
   /** Where an address of a loom is shown. */
   readonly place: (loom: Loom, address: string) => Target | undefined
 }
@@ -61,6 +64,10 @@ export function siteMap(input: SiteInput): SiteMap {
   const stem = (path: string | undefined) => (path ?? '').replace(/^[a-z]+\/|\.html$/g, '')
   const papers = new Map<string, string>()
   const places = new Map<Loom, ReadonlyMap<string, Anchored>>()
+  const nets = new Map<Loom, ReadonlyMap<Net, Target>>()
+  /** `installation-van-7`: tells a harness and an installation of one name apart. */
+  const jobName = (loom: Loom) =>
+    `${loom.kind}-${stem(loom.kind === 'harness' ? pages.harness.get(loom.id) : pages.installation.get(loom.id))}`
   return {
     harnesses,
     installations,
@@ -73,8 +80,14 @@ export function siteMap(input: SiteInput): SiteMap {
     rule: (id) => pages.rule.get(id),
     paper: (harnessId, sheetId, ending) =>
       `paper/${paperName(papers, `${stem(pages.harness.get(harnessId))} ${sheetId}`)}.${ending}`,
-    guide: (loom, ending) =>
-      `guide/${loom.kind}-${stem(loom.kind === 'harness' ? pages.harness.get(loom.id) : pages.installation.get(loom.id))}.${ending}`,
+    guide: (loom, ending) => `guide/${jobName(loom)}.${ending}`,
+    net: (loom, net) => {
+      const known =
+        nets.get(loom) ??
+        netPlaces(loom, (number) => `net/${jobName(loom)}${number === 1 ? '' : `.${number}`}.html`)
+      nets.set(loom, known)
+      return known.get(net)
+    },
     place: (loom, address) => {
       const known = places.get(loom) ?? placesIn(loom)
       places.set(loom, known)

@@ -23,6 +23,7 @@ const PAGES = [
   'paper/van-ring-out.html',
   'paper/van-pinout-p2.html',
   'guide/installation-van-7.html',
+  'net/installation-van-7.html',
 ]
 const SCREENS = [
   { name: 'phone, light', viewport: { width: 360, height: 800 }, colorScheme: 'light' },

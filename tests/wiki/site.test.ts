@@ -91,6 +91,7 @@ describe('the site', () => {
       'paper/van-ring-out.html',
       'paper/van-pinout-p2.html',
       'assets/site.css',
+      'net/installation-van-7.html',
     ])
       expect(paths).toContain(path)
     expect(paths.every((path) => /^[a-z0-9./-]+$/.test(path))).toBe(true)
