@@ -46,6 +46,8 @@ export interface Rule {
   readonly needs: string
   /** Standards and handbooks, or "common practice". */
   readonly sources: readonly string[]
+  /** What is asked of a person, where only a look can tell: answers stand in the installation. */
+  readonly asks?: string
   /** A description that trips it and one that does not: shown on the rule's page and run as its test. */
   readonly examples: { readonly trips: DocumentInput; readonly passes: DocumentInput }
   readonly check: (context: RuleContext) => Iterable<Outcome>

@@ -168,11 +168,19 @@ export const commands: readonly Command[] = [
     summary: 'say what a rule checks, why, and what to do',
     takes: '[RULE]',
     count: [0, 1],
-    about: ['Prints a rule by its name as it stands in a finding. Without a name it lists every rule.'],
-    options: { help },
+    about: [
+      'Prints a rule by its name as it stands in a finding. Without a name it lists every rule. With --all it',
+      'lists every fault of the catalogue with the rules and questions that look for it, or why none does.',
+    ],
+    options: {
+      all: { type: 'flag', short: 'a', help: 'every fault of the catalogue and what looks for it' },
+      format: { type: 'text', short: 'f', choices: ['text', 'json'], help: 'with --all; text when left out' },
+      help,
+    },
     examples: [
       ['loomwright explain fuse-near-source', 'one rule'],
       ['loomwright explain', 'all of them, by family'],
+      ['loomwright explain --all', 'the faults of the trade, and what looks for each'],
     ],
     statuses: plainStatuses,
     load: async () => (await import('./explain-command.ts')).runExplain,

@@ -2,11 +2,31 @@ import { quote } from '../base/quote.ts'
 import { suggest } from '../base/suggest.ts'
 import { explainText, listRules } from '../report/explain-text.ts'
 import { ruleList } from '../report/rule-list.ts'
-import { CLEAN, type Runner, UsageError } from './command.ts'
+import { type Args, CLEAN, type Runner, UsageError } from './command.ts'
 
-/** `explain [RULE]`: one rule, or the list of all. */
+/** The catalogue of faults against the rules, for people or as data. */
+async function explainAll(args: Args, width: number): Promise<string> {
+  if (args.positionals.length > 0)
+    throw new UsageError('--all lists every fault and takes no rule', 'loomwright explain --all')
+  const { catalogueCoverage, countCoverage } = await import('../report/catalogue-coverage.ts')
+  const faults = catalogueCoverage()
+  if (args.text('format') === 'json') {
+    const { printJsonText } = await import('../report/json.ts')
+    const rows = faults.map(({ fault, by, reason }) => ({ ...fault, by, ...(reason ? { reason } : {}) }))
+    return printJsonText({ counts: countCoverage(faults), faults: rows })
+  }
+  return (await import('../report/coverage-text.ts')).coverageText(faults, width)
+}
+
+/** `explain [RULE]`: one rule, the list of all, or with `--all` every fault and what looks for it. */
 export const runExplain: Runner = async (args, io) => {
   const [name] = args.positionals
+  if (args.flag('all')) {
+    io.out(await explainAll(args, io.width))
+    return CLEAN
+  }
+  if (args.text('format') !== undefined)
+    throw new UsageError('--format belongs to --all', 'loomwright explain --all --format json')
   if (name === undefined) {
     io.out(listRules(ruleList, io.width))
     return CLEAN

@@ -238,6 +238,7 @@ export async function pages(
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
   const { ruleList } = await import('../report/rule-list.ts')
+  const { catalogueCoverage } = await import('../report/catalogue-coverage.ts')
   const { readSite } = await import('./read-site.ts')
   const { siteMap } = await import('../wiki/site-map.ts')
   const { publishSite } = await import('../wiki/publish-site.ts')
@@ -248,6 +249,7 @@ export async function pages(
       ({ subject }) => !looms.some(({ loom }) => isAbout(loom, subject)),
     ),
     rules: ruleList,
+    coverage: catalogueCoverage(),
     ...(await readSite()),
     showPlace: (pointer) => showPlace(judged.locate(pointer)),
     ...(history ? { history } : {}),

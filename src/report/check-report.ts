@@ -19,6 +19,10 @@ export interface RuleInfo {
   readonly reason: string
   readonly remedy: string
   readonly sources: readonly string[]
+  /** Faults of the catalogue it finds. */
+  readonly covers?: readonly string[]
+  /** The question it puts to a person, where only a look can tell. */
+  readonly asks?: string
 }
 
 /** How many findings there are of each level. */

@@ -9,6 +9,7 @@ interface OwnRule {
   readonly remedy: string
   readonly needs: string
   readonly sources: readonly string[]
+  readonly covers?: readonly string[]
 }
 
 const sources = ['common practice'] as const
@@ -58,6 +59,7 @@ export const ownRules: readonly OwnRule[] = [
     remedy: 'Delete it, or copy rule and address from the finding it was meant for.',
     needs: 'nothing beyond the shop policy',
     sources,
+    covers: ['X6'],
   },
   {
     id: 'rule-failed',

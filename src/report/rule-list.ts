@@ -12,16 +12,11 @@ export interface ExplainedRule extends RuleInfo {
 
 type Explained = Omit<ExplainedRule, 'level'> & { readonly level: Level }
 
-const plain = ({ id, title, family, level, reason, remedy, needs, sources }: Explained): ExplainedRule => ({
-  id,
-  title,
-  family,
-  level,
-  reason,
-  remedy,
-  needs,
-  sources,
-})
+const plain = (rule: Explained): ExplainedRule => {
+  const { id, title, family, level, reason, remedy, needs, sources, covers = [], asks } = rule
+  const told = { id, title, family, level, reason, remedy, needs, sources, covers }
+  return asks === undefined ? told : { ...told, asks }
+}
 
 /** Everything a finding can be called: the rules of the trade, those of names, and those of the run itself. */
 export const ruleList: readonly ExplainedRule[] = [...standardRules, ...resolveRules, ...ownRules].map(plain)

@@ -1,3 +1,4 @@
+import { COVERAGE_PATH } from './coverage-page.ts'
 import { countsOf, findingViews, notCheckedViews, pageOf } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { SiteFile } from './site-input.ts'
@@ -30,6 +31,7 @@ export function findingsPage(site: Site): SiteFile {
       about: 'Everything the checks found, worst first, and what they could not judge.',
     },
     {
+      coverage: site.input.coverage ? COVERAGE_PATH : '',
       counts: countsOf([...shopWide, ...all], gaps),
       shopWide: shopWide.map((finding) => ({
         what: finding.what,

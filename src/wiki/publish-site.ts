@@ -1,4 +1,5 @@
 import { connectorPage } from './connector-page.ts'
+import { coveragePage } from './coverage-page.ts'
 import { equipmentPage } from './equipment-page.ts'
 import { findPage } from './find-page.ts'
 import { findingsPage } from './findings-page.ts'
@@ -33,6 +34,7 @@ export function publishSite(input: SiteInput): SiteFile[] {
     ...map.equipment.map((one) => equipmentPage(site, one)),
     ...map.connectors.flatMap((key) => connectorPage(site, key)),
     ...rulePages(site),
+    ...coveragePage(site),
     ...findPage(site),
     ...Object.entries(input.assets).map(([name, content]) => ({ path: `assets/${name}`, content })),
   ]

@@ -1,4 +1,5 @@
 import { addressIn } from './address-in.ts'
+import { COVERAGE_PATH } from './coverage-page.ts'
 import { LEVEL_WORDS, pageOf, placeNear } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { RulePage, SiteFile } from './site-input.ts'
@@ -11,6 +12,7 @@ export function rulePages(site: Site): SiteFile[] {
     'rules',
     { path: 'rules.html', title: 'Rules', about: 'Every rule the checks apply, with its reason and source.' },
     {
+      coverage: site.input.coverage ? COVERAGE_PATH : '',
       rules: rules.map((rule) => ({
         id: rule.id,
         title: rule.title,

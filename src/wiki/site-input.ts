@@ -3,6 +3,7 @@ import type { Pointer } from '../base/place.ts'
 import type { Rule } from '../check/rule.ts'
 import type { ConnectorFamily } from '../describe/part.ts'
 import type { Shop } from '../describe/shop.ts'
+import type { FaultCoverage } from '../report/catalogue-coverage.ts'
 import type { Half, Loom } from '../resolve/loom.ts'
 import type { Templates } from '../sheets/templates.ts'
 import type { Solution } from '../solve/solution.ts'
@@ -45,6 +46,8 @@ export interface SiteInput {
   /** Findings that belong to no loom, such as an unreadable part. */
   readonly shopFindings?: readonly Finding[]
   readonly rules: readonly RulePage[]
+  /** The catalogue of faults held against the rules; left out, there is no page for it. */
+  readonly coverage?: readonly FaultCoverage[]
   readonly pictures: Pictures
   readonly templates: Templates
   /** Files of the site folder by name, such as `site.css`: written under `assets/`. */

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { standardRules } from '../../src/check/standard-rules.ts'
 import type { Procedure } from '../../src/describe/shop.ts'
+import { catalogueCoverage } from '../../src/report/catalogue-coverage.ts'
 import { makeTemplates } from '../../src/sheets/templates.ts'
 import { drawPictures } from '../../src/wiki/draw-pictures.ts'
 import { publishSite } from '../../src/wiki/publish-site.ts'
@@ -38,6 +39,7 @@ export async function siteInput(data = vanRadio): Promise<SiteInput> {
     shop,
     looms: jobs,
     rules: standardRules,
+    coverage: catalogueCoverage(),
     pictures,
     templates: makeTemplates(templateSources),
     assets: { ...readFolder('site', /\.(css|js)$/), 'drawing.css': css },
