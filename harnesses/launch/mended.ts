@@ -1,4 +1,5 @@
 import {
+  answer,
   branch,
   cable,
   fuse,
@@ -289,6 +290,9 @@ export const launchMended = harness('launch-mended', {
   notes: ['All cables enter the fuse panel from below, with a drip loop.', 'Fit F1 last.'],
 })
 
+/** Who looked, and when. */
+const looked = { by: 'J. Hollin', date: '2026-04-20' } as const
+
 const bars = unit('bars', power.busBars, { zone: 'engine-space' })
 const house = unit('house', power.housePanel, { zone: 'engine-space' })
 const tee1 = unit('tee1', net.busTee, { zone: 'helm-1' })
@@ -348,11 +352,29 @@ export const harbourLaunch = installation('harbour-launch', {
     mate(boat.at('T2D'), tee2.at('C')),
   ],
   zones: [
-    { id: 'engine-space', hottest: '50 °C', wet: true, salt: true, vibration: true },
+    {
+      id: 'engine-space',
+      hottest: '50 °C',
+      wet: true,
+      salt: true,
+      vibration: true,
+      near: ['fuel', 'exhaust', 'moving-parts'],
+    },
     { id: 'bilge', hottest: '40 °C', wet: true, salt: true },
     { id: 'helm-1', hottest: '40 °C', salt: true },
     { id: 'helm-2', hottest: '40 °C', salt: true },
     { id: 'roof', hottest: '40 °C', wet: true, salt: true },
+  ],
+  answers: [
+    answer('clear-of-fuel-and-heat', 'yes', {
+      ...looked,
+      note: 'High along the bulkhead, opposite the fuel line; belt guard fitted',
+    }),
+    answer('antenna-clear-of-people', 'yes', {
+      ...looked,
+      distance: '2.1 m',
+      note: 'Above the head of anyone standing in the well',
+    }),
   ],
   states: [
     { id: 'off', title: 'Laid up' },

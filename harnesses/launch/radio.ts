@@ -129,6 +129,7 @@ export const secondHandset8 = equipment('second-handset-8', {
 export const boatAntenna = equipment('boat-antenna', {
   title: 'Whip antenna on the wheelhouse',
   role: 'antenna',
+  keepAway: '1.2 m',
   connectors: [
     jack(
       'A1',

@@ -1,4 +1,5 @@
 import {
+  answer,
   branch,
   cable,
   connector,
@@ -309,6 +310,9 @@ export const handsetCordMended = harness('handset-cord-mended', {
   }),
 })
 
+/** Who looked, and when. */
+const looked = { by: 'M. Teal', date: '2026-03-09' } as const
+
 const battery = unit('battery', vehicle.pickupBattery, { zone: 'engine-bay' })
 const radio = unit('radio', radios.mobile, { zone: 'seat-back', title: 'Transceiver behind the seat' })
 const left = unit('speaker-left', extras.speaker8, { zone: 'dash' })
@@ -353,13 +357,45 @@ export const councilPickup = installation('council-pickup', {
     mate(data.at('CASE'), battery.at('G5')),
   ],
   zones: [
-    { id: 'engine-bay', hottest: '60 °C', wet: true, vibration: true },
-    { id: 'grille', hottest: '60 °C', wet: true, vibration: true },
-    { id: 'scuttle', hottest: '40 °C' },
-    { id: 'dash', hottest: '40 °C' },
-    { id: 'floor', hottest: '40 °C' },
-    { id: 'seat-back', hottest: '40 °C' },
-    { id: 'rear-glass', hottest: '40 °C' },
+    {
+      id: 'engine-bay',
+      hottest: '60 °C',
+      wet: true,
+      vibration: true,
+      near: ['fuel', 'exhaust', 'moving-parts'],
+    },
+    { id: 'grille', hottest: '60 °C', wet: true, vibration: true, near: ['moving-parts'] },
+    { id: 'scuttle', hottest: '40 °C', near: [] },
+    { id: 'dash', hottest: '40 °C', near: ['airbag'] },
+    { id: 'floor', hottest: '40 °C', near: [] },
+    { id: 'seat-back', hottest: '40 °C', near: [] },
+    { id: 'rear-glass', hottest: '40 °C', near: ['airbag'] },
+  ],
+  answers: [
+    answer('clear-of-airbags', 'yes', {
+      ...looked,
+      at: 'dash',
+      note: 'Head on the tunnel, below the column; nothing on the dash top',
+    }),
+    answer('clear-of-airbags', 'yes', {
+      ...looked,
+      at: 'rear-glass',
+      note: 'Feeder along the floor; the curtain ends at the pillar before it',
+    }),
+    answer('clear-of-fuel-and-heat', 'yes', {
+      ...looked,
+      note: '150 mm from the exhaust shield, clipped to the body only, clear of the fan',
+    }),
+    answer('antenna-clear-of-people', 'yes', {
+      ...looked,
+      distance: '1.1 m',
+      note: 'To the nearer head rest, with the seat right back',
+    }),
+    answer('feed-from-permitted-point', 'yes', {
+      ...looked,
+      note: 'KL15 is the spare ignition tap of the fuse box, for converters by the body-builder guide',
+    }),
+    answer('live-plug-ground-first', 'yes', { ...looked, note: 'Both ends labelled: power off first' }),
   ],
   states: [
     { id: 'off', title: 'Parked, ignition off' },

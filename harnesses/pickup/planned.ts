@@ -1,4 +1,5 @@
 import {
+  answer,
   cable,
   connector,
   fuse,
@@ -288,6 +289,16 @@ export const councilPickupPlanned = installation('council-pickup-planned', {
     { id: 'floor', hottest: '40 °C' },
     { id: 'seat-back', hottest: '40 °C' },
     { id: 'rear-glass', hottest: '40 °C' },
+  ],
+  // Looked at once, before the route was changed; everything else is still open.
+  answers: [
+    answer('clear-of-fuel-and-heat', 'yes', {
+      at: 'grille',
+      by: 'J. Hollin',
+      date: '2026-03-02',
+      note: 'Clear of the fan',
+    }),
+    answer('antenna-clear-of-people', 'yes', { by: 'J. Hollin', date: '2026-03-02' }),
   ],
   states: [
     { id: 'off', title: 'Parked, ignition off' },

@@ -277,6 +277,7 @@ export const headRound = equipment('head-round', {
 export const antenna = equipment('antenna-glass', {
   title: 'Antenna, glass mount',
   role: 'antenna',
+  keepAway: '0.9 m',
   connectors: [
     jack(
       'A1',

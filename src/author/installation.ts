@@ -5,6 +5,7 @@ import { hide, mark, tidy } from './site.ts'
 
 type UnitInput = InstallationInput['units'][number]
 type LoomInput = NonNullable<InstallationInput['looms']>[number]
+type AnswerInput = NonNullable<InstallationInput['answers']>[number]
 type MateInput = NonNullable<InstallationInput['mates']>[number]
 
 /** One half in an installation: "radio.J1" or "main.P1". */
@@ -50,6 +51,15 @@ export function loom<const Id extends string, Plugs extends string>(
 /** Two halves that are mated: `mate(main.at('P1'), radio.at('J1'))`. */
 export function mate(a: Half, b: Half): MateInput {
   return mark([a.address, b.address], mate, { args: ['0', '1'] })
+}
+
+/** What somebody saw who looked: `answer('clear-of-airbags', 'yes', { at: 'dash', by: 'M. Teal', date: '2026-03-09' })`. */
+export function answer(
+  question: string,
+  answered: AnswerInput['answer'],
+  given: Omit<AnswerInput, 'question' | 'answer'>,
+): AnswerInput {
+  return mark(tidy({ question, answer: answered, ...given }), answer, { args: ['question', 'answer', ''] })
 }
 
 type Options = Omit<InstallationInput, 'id' | 'units' | 'looms' | 'mates'> & {

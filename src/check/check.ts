@@ -6,6 +6,7 @@ import type { Loom } from '../resolve/loom.ts'
 import { resolveRules } from '../resolve/resolve-rules.ts'
 import { makePaths } from '../solve/paths.ts'
 import type { Solution } from '../solve/solution.ts'
+import { type Asked, ask } from './ask.ts'
 import { groupByCause } from './group.ts'
 import { applyLevels, unknownRules } from './levels.ts'
 import { mergeFindings, mergeNotChecked } from './merge.ts'
@@ -13,6 +14,7 @@ import { tellConsequences } from './mirror-consequences.ts'
 import { rankFindings } from './rank.ts'
 import type { Rule } from './rule.ts'
 import { type RawResult, runRules } from './run-rules.ts'
+import { standardQuestions } from './standard-questions.ts'
 import { standardRules } from './standard-rules.ts'
 import { applyWaivers, staleWaivers, type Waived } from './waivers.ts'
 
@@ -26,8 +28,16 @@ export interface CheckResult {
   readonly waived: readonly Waived[]
   /** Consequences of a shown finding; its notes tell of them. */
   readonly heldBack: readonly Finding[]
+  /** What a person is asked, with the answers there are: what is open is no pass. */
+  readonly questions: readonly PutQuestion[]
   /** Ids of the rules that ran, in order. */
   readonly rulesRun: readonly string[]
+}
+
+/** A question of one installation. */
+export interface PutQuestion extends Asked {
+  /** With the name of the installation, as the subjects of findings. */
+  readonly subject: string
 }
 
 export interface SourcedPolicy {
@@ -73,8 +83,22 @@ function check(shop: ShopToCheck, options: CheckOptions, wholeShop: boolean): Ch
   return {
     ...settle(findings, policy, all, wholeShop),
     notChecked: gaps(raw),
+    questions: shop.looms.flatMap((entry) => questionsOf(entry, rules)),
     rulesRun: rules.map((r) => r.id),
   }
+}
+
+/** Questions of one loom; what the policy switches off is not asked either. */
+function questionsOf(
+  { loom, solution }: ShopToCheck['looms'][number],
+  rules: readonly Rule[],
+): PutQuestion[] {
+  const ids = new Set(rules.map(({ id }) => id))
+  const context = { loom, solution, paths: makePaths(loom) }
+  return standardQuestions
+    .filter(({ id }) => ids.has(id))
+    .flatMap((question) => ask(question, context))
+    .map((asked) => ({ ...asked, subject: `${loom.id}/${asked.asking.subject}` }))
 }
 
 function judge({ loom, solution }: ShopToCheck['looms'][number], rules: readonly Rule[]): RawResult {

@@ -14,6 +14,7 @@ export type Family =
   | 'grounding'
   | 'data'
   | 'papers'
+  | 'place'
   | 'names'
 
 /** What a rule sees: one resolved loom and what was computed from it. Rules never walk the graph for what `solve` already knows. */

@@ -1,7 +1,9 @@
+import { ruleOf } from './ask.ts'
 import { electricalRules } from './electrical-rules.ts'
 import { mechanicalRules } from './mechanical-rules.ts'
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
+import { answerFitsQuestion } from './rules/answer-fits-question.ts'
 import { bareCopperAfloat } from './rules/bare-copper-afloat.ts'
 import { bendRadius } from './rules/bend-radius.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
@@ -54,6 +56,7 @@ import { thinWireAfloat } from './rules/thin-wire-afloat.ts'
 import { voltageAtLoad } from './rules/voltage-at-load.ts'
 import { voltsWithinLimit } from './rules/volts-within-limit.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
+import { standardQuestions } from './standard-questions.ts'
 
 /**
  * Every rule, by family. Order matters in one way: of findings with one cause and one level the earlier rule's is shown, so
@@ -125,4 +128,7 @@ export const standardRules: readonly Rule[] = [
   ...mechanicalRules,
   // papers
   labelUnique,
+  answerFitsQuestion,
+  // what only a look can tell
+  ...standardQuestions.map(ruleOf),
 ]

@@ -112,7 +112,7 @@ const emptySide = (name: string): ReadSide => ({
   revision: {
     shop: { parts: [], equipment: [], harnesses: [], installations: [], policy: undefined, procedures: [] },
     looms: [],
-    result: { findings: [], notChecked: [], waived: [], heldBack: [], rulesRun: [] },
+    result: { findings: [], notChecked: [], waived: [], heldBack: [], questions: [], rulesRun: [] },
   },
   locate: ({ doc }) => ({ file: doc, line: 1, column: 1 }),
   inputs: [],

@@ -116,9 +116,9 @@ async function jobsOf(judged: Judged): Promise<Job[]> {
   const { policy } = judged.shop
   const stale = judged.result.findings.filter(({ rule }) => rule === 'stale-citation')
   return judged.looms.map(({ loom, solution }) => {
-    const { findings, notChecked } = checkLoom(loom, solution, policy ? { policy } : {})
+    const { findings, notChecked, questions } = checkLoom(loom, solution, policy ? { policy } : {})
     const cited = stale.filter(({ subject }) => isAbout(loom, subject))
-    return { loom, solution, findings: [...findings, ...cited], notChecked }
+    return { loom, solution, findings: [...findings, ...cited], notChecked, questions }
   })
 }
 

@@ -24,6 +24,7 @@ const NOTHING_FOUND: Revision['result'] = {
   notChecked: [],
   waived: [],
   heldBack: [],
+  questions: [],
   rulesRun: [],
 }
 const NO_SHOP: Revision['shop'] = {

@@ -2,7 +2,7 @@ import * as z from 'zod'
 import { component } from './component.ts'
 import { pinFunction } from './function.ts'
 import { endText, idText, partIdText, proseText } from './name-schema.ts'
-import { ohmsText } from './quantity-schema.ts'
+import { lengthText, ohmsText } from './quantity-schema.ts'
 
 /** A connector as fitted to equipment: the fixed half. */
 export const equipmentConnector = z
@@ -91,6 +91,10 @@ export const equipment = z
       .max(8)
       .optional()
       .meta({ description: 'Hazards this equipment brings to a job.' }),
+    keepAway: lengthText(
+      'Distance people keep from it while it transmits, from its maker’s exposure statement.',
+      '0.9 m',
+    ).optional(),
     note: proseText('What else to know.', 2000).optional(),
   })
   .meta({ id: 'Equipment' })

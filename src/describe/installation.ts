@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { endText, idText, ipText, proseText } from './name-schema.ts'
-import { celsiusText, daysText, hertzText, voltsText } from './quantity-schema.ts'
+import { celsiusText, daysText, hertzText, lengthText, voltsText } from './quantity-schema.ts'
 
 /** A place with its equipment and looms mated together: the unit in which drops, loops and drains are judged. */
 export const installation = z
@@ -74,6 +74,14 @@ export const installation = z
             description: 'False where the metal is no return: door, lid, trailer, plastic.',
           }),
           compass: z.boolean().optional().meta({ description: 'Within a metre of a compass.' }),
+          near: z
+            .array(z.enum(['fuel', 'exhaust', 'moving-parts', 'high-voltage', 'airbag']))
+            .max(5)
+            .optional()
+            .meta({
+              description:
+                'What a loom has to keep clear of there; an empty list says that there is nothing of the kind.',
+            }),
         }),
       )
       .max(100)
@@ -101,6 +109,29 @@ export const installation = z
       .optional()
       .meta({ description: 'Operating states to solve; off, standby, receive and transmit when left out.' }),
     parked: daysText('How long it must stand and still start.').optional(),
+    answers: z
+      .array(
+        z.strictObject({
+          question: idText('The question, as the guide prints it.', 'clear-of-airbags'),
+          at: z.string().min(1).max(130).optional().meta({
+            description:
+              'The thing or zone it is answered for, as the guide prints it; all of them when left out.',
+          }),
+          answer: z.enum(['yes', 'no', 'does-not-apply']).meta({
+            description: 'Every question is put so that "yes" is as it should be.',
+          }),
+          by: proseText('Who looked.', 60),
+          date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }),
+          distance: lengthText(
+            'What was measured, where the question asks for a distance.',
+            '1.2 m',
+          ).optional(),
+          note: proseText('What was seen, or why it does not apply.', 400).optional(),
+        }),
+      )
+      .max(2000)
+      .optional()
+      .meta({ description: 'Answers of a person to what only a look can tell.' }),
     highest: hertzText('Highest channel in use, for commissioning limits.', '174 MHz').optional(),
     procedures: z
       .array(z.string().max(200))

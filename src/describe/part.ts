@@ -137,6 +137,11 @@ export const connectorFamily = z
       .boolean()
       .optional()
       .meta({ description: 'Needs a seal on each wire and a plug in each empty cavity.' }),
+    firstMate: z
+      .array(z.string().min(1).max(16))
+      .max(8)
+      .optional()
+      .meta({ description: 'Pins that make before the others and break after them; "shell" for the shell.' }),
     lock: z.enum(['none', 'latch', 'screw', 'bayonet', 'friction', 'thread']).optional(),
     amps: ampsText('Rated current of one contact.', '5 A').optional(),
     volts: voltsText('Rated voltage.', '60 V').optional(),

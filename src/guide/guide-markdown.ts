@@ -2,6 +2,7 @@ import { headLines } from '../sheets/head.ts'
 import { markdownText } from '../sheets/markdown-text.ts'
 import type { Expected } from './expected-figures.ts'
 import type { Guide, GuidePhase } from './install-guide.ts'
+import type { GuideQuestion } from './questions.ts'
 import { treeToMarkdown } from './render-tree.ts'
 
 /** An install guide as Markdown: one step a line with a box to tick. */
@@ -31,9 +32,24 @@ function phaseBlocks(phase: GuidePhase, index: number): string[] {
       (caution) => `> **Caution: ${markdownText(caution.title)}.** ${markdownText(caution.text)}`,
     ),
     phase.steps.map((one, n) => `${n + 1}. ☐ ${markdownText(one.text)}`).join('\n'),
+    phase.questions.map(questionLines).join('\n'),
     ...phase.own.flatMap((piece) => [`### ${markdownText(piece.title)}`, treeToMarkdown(piece.content, 4)]),
     figureTable(phase.figures),
   ]
+}
+
+/** A question with its answer, or with boxes for one. */
+function questionLines({ text, why, open, answer, remark, distance }: GuideQuestion): string {
+  const room = `☐ yes ☐ no ☐ does not apply${distance ? ' · distance ________' : ''} · by ________ · date ________`
+  const given = [
+    answer === '' ? '' : `Answered ${answer}.`,
+    remark === '' ? '' : `(${remark})`,
+    open ? room : '',
+  ]
+  return `- **${markdownText(text)}** ${markdownText(why)} ${given
+    .filter((one) => one !== '')
+    .map((one) => (one === room ? one : markdownText(one)))
+    .join(' ')}`
 }
 
 function figureTable(figures: readonly Expected[]): string {

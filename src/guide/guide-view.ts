@@ -32,6 +32,7 @@ function phaseView(phase: GuidePhase, index: number, href: Href | undefined) {
       text,
       href: (address === undefined ? undefined : href?.(address)) ?? '',
     })),
+    questions: phase.questions.map((one) => ({ ...one, href: href?.(one.subject) ?? '' })),
     own: phase.own.map((piece) => ({ title: piece.title, html: treeToHtml(piece.content, 4) })),
     figures: phase.figures.map((one) => ({ ...one })),
   }

@@ -8,6 +8,7 @@ import { type Expected, expectedFigures, speakerFigures } from './expected-figur
 import type { Facts } from './facts.ts'
 import { hazardsOf } from './hazards.ts'
 import { PHASE_IDS, PHASES, type PhaseId } from './phases.ts'
+import { type GuideQuestion, guideQuestions } from './questions.ts'
 import { type ShopSteps, shopSteps } from './shop-steps.ts'
 import { type GuideStep, stepsOf } from './steps.ts'
 import { toolsFor } from './tools.ts'
@@ -18,6 +19,8 @@ export interface GuidePhase {
   /** Cautions that bite here, read before the first step. */
   readonly cautions: readonly Caution[]
   readonly steps: readonly GuideStep[]
+  /** What only a look can tell, to be answered here. */
+  readonly questions: readonly GuideQuestion[]
   /** The shop's own steps, after the general ones. */
   readonly own: readonly ShopSteps[]
   readonly figures: readonly Expected[]
@@ -40,8 +43,9 @@ export function installGuide(facts: Facts, procedures: readonly Procedure[] = []
   const hazards = hazardsOf(loom)
   const own = shopSteps(facts, procedures, href)
   const steps = stepsOf(loom, facts.solution)
-  const phases = PHASE_IDS.map((id) => phase(id, hazards, steps, own, facts)).filter(
-    (one) => one.steps.length + one.own.length + one.figures.length > 0,
+  const asked = guideQuestions(facts)
+  const phases = PHASE_IDS.map((id) => phase(id, hazards, steps, own, asked, facts)).filter(
+    (one) => one.steps.length + one.questions.length + one.own.length + one.figures.length > 0,
   )
   return {
     title: 'Install guide',
@@ -58,6 +62,7 @@ function phase(
   hazards: ReadonlySet<Hazard>,
   steps: ReadonlyMap<PhaseId, readonly GuideStep[]>,
   own: readonly ShopSteps[],
+  asked: readonly GuideQuestion[],
   facts: Facts,
 ): GuidePhase {
   const { title, bites } = PHASES[id]
@@ -66,6 +71,7 @@ function phase(
     title,
     cautions: bites.filter((hazard) => hazards.has(hazard)).map(cautionFor),
     steps: steps.get(id) ?? [],
+    questions: asked.filter(({ phase }) => phase === id),
     own: own.filter((piece) => piece.phase === id),
     figures:
       id === 'power-up'

@@ -1,5 +1,6 @@
 import type { Finding, Level, NotChecked } from '../base/finding.ts'
 import { naturalOrder } from '../base/natural-order.ts'
+import type { PutQuestion } from '../check/check.ts'
 import type { Waived } from '../check/waivers.ts'
 
 /** Everything one check found, could not judge and was told to accept: what every printer takes. */
@@ -7,6 +8,8 @@ export interface CheckReport {
   readonly findings: readonly Finding[]
   readonly notChecked: readonly NotChecked[]
   readonly waived: readonly Waived[]
+  /** What a person is asked, with the answers there are. */
+  readonly questions?: readonly PutQuestion[]
   /** Counts of everything found, where lesser findings were left out of `findings`. */
   readonly found?: LevelCounts
 }
@@ -43,6 +46,10 @@ export function countLevels(findings: readonly Finding[]): LevelCounts {
   for (const finding of findings) counts[finding.level] += 1
   return counts
 }
+
+/** Questions nobody has answered, or not with all that was asked. */
+export const openQuestions = ({ questions = [] }: CheckReport): readonly PutQuestion[] =>
+  questions.filter(({ state }) => state === 'open')
 
 /** Counts of everything that was found, shown or not. */
 export function foundIn(report: CheckReport): LevelCounts {

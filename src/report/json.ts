@@ -1,7 +1,9 @@
 import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
+import type { AnswerState } from '../check/ask.ts'
+import type { PutQuestion } from '../check/check.ts'
 import { factsCode, type Waived } from '../check/waivers.ts'
-import { type CheckReport, foundIn } from './check-report.ts'
+import { type CheckReport, foundIn, openQuestions } from './check-report.ts'
 
 /** Version of the shape below; it changes only when a field is taken away or changes meaning. */
 export const REPORT_VERSION = 1
@@ -30,6 +32,24 @@ export interface JsonFinding {
   readonly marks: readonly string[]
 }
 
+export interface JsonQuestion {
+  readonly question: string
+  readonly subject: string
+  readonly text: string
+  readonly why: string
+  readonly state: AnswerState
+  /** What an answer lacks, or how it is bad. */
+  readonly remark?: string
+  readonly answer?: {
+    readonly answer: string
+    readonly by: string
+    readonly date: string
+    readonly distanceMm?: number
+    readonly note?: string
+  }
+  readonly at: JsonPlace
+}
+
 /**
  * A check as data. Lists are never left out, so a reader needs no test for them; `findings` are in the order of the
  * check, worst first. Lengths, volts and so on are in `facts` with their unit and never only inside a sentence.
@@ -38,11 +58,13 @@ export interface JsonReport {
   readonly report: typeof REPORT_VERSION
   readonly tool: { readonly name: 'loomwright'; readonly version: string }
   /** Everything found, also what a chosen level leaves out of `findings`. */
-  readonly counts: Readonly<Record<Level | 'waived' | 'notChecked', number>>
+  readonly counts: Readonly<Record<Level | 'waived' | 'notChecked' | 'openQuestions', number>>
   readonly findings: readonly JsonFinding[]
   readonly waived: readonly (JsonFinding & {
     readonly accepted: { readonly by: string; readonly date: string; readonly reason: string }
   })[]
+  /** Everything a person is asked; one that is open is no pass. */
+  readonly questions: readonly JsonQuestion[]
   readonly notChecked: readonly (Omit<NotChecked, 'at'> & { readonly at?: JsonPlace })[]
 }
 
@@ -73,6 +95,30 @@ function jsonAccepted({ finding, waiver }: Waived, locate: Locate): JsonReport['
   return { ...jsonFinding(finding, locate), accepted: { by, date, reason } }
 }
 
+function jsonQuestion(put: PutQuestion, locate: Locate): JsonQuestion {
+  const { question, subject, asking, state, remark, answer } = put
+  return {
+    question: question.id,
+    subject,
+    text: asking.text,
+    why: asking.why,
+    state,
+    ...(remark === undefined ? {} : { remark }),
+    ...(answer === undefined
+      ? {}
+      : {
+          answer: {
+            answer: answer.answer,
+            by: answer.by,
+            date: answer.date,
+            ...(answer.distance === undefined ? {} : { distanceMm: answer.distance }),
+            ...(answer.note === undefined ? {} : { note: answer.note }),
+          },
+        }),
+    at: placed(asking.at, locate),
+  }
+}
+
 /** The report as plain data in the shape of {@link JsonReport}. */
 export function reportData(report: CheckReport, locate: Locate, toolVersion: string): JsonReport {
   return {
@@ -82,9 +128,11 @@ export function reportData(report: CheckReport, locate: Locate, toolVersion: str
       ...foundIn(report),
       waived: report.waived.length,
       notChecked: report.notChecked.length,
+      openQuestions: openQuestions(report).length,
     },
     findings: report.findings.map((finding) => jsonFinding(finding, locate)),
     waived: report.waived.map((accepted) => jsonAccepted(accepted, locate)),
+    questions: (report.questions ?? []).map((put) => jsonQuestion(put, locate)),
     notChecked: report.notChecked.map(({ rule, subject, needs, at }) => ({
       rule,
       subject,

@@ -1,8 +1,9 @@
 import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
 import { hashCode } from '../base/hash.ts'
 import type { Locate, Pointer } from '../base/place.ts'
+import type { PutQuestion } from '../check/check.ts'
 import type { Waived } from '../check/waivers.ts'
-import type { CheckReport, RuleInfo } from './check-report.ts'
+import { type CheckReport, openQuestions, type RuleInfo } from './check-report.ts'
 import { printJsonText } from './json.ts'
 
 export interface SarifOptions {
@@ -96,6 +97,23 @@ function openResult(missing: NotChecked, ruleIndex: number, locate: Locate): Sar
   }
 }
 
+/** "Review" is SARIF's word for a result that a person has to look at; its level must then be none. */
+function reviewResult(
+  { question, subject, asking }: PutQuestion,
+  ruleIndex: number,
+  locate: Locate,
+): SarifObject {
+  return {
+    ruleId: question.id,
+    ruleIndex,
+    kind: 'review',
+    level: 'none' satisfies SarifLevel,
+    message: { text: `${subject}: ${asking.text} ${asking.why}` },
+    locations: [location(asking.at, locate, subject)],
+    partialFingerprints: { 'ruleAndAddress/v1': hashCode(`${question.id} ${subject} open`, 10) },
+  }
+}
+
 function descriptor(rule: RuleInfo): SarifObject {
   return {
     id: rule.id,
@@ -115,6 +133,7 @@ function descriptors(report: CheckReport, rules: readonly RuleInfo[]): Map<strin
     ...report.findings,
     ...report.waived.map(({ finding }) => finding),
     ...report.notChecked,
+    ...openQuestions(report).map(({ question }) => ({ rule: question.id })),
   ].map(({ rule }) => rule)
   for (const id of named) if (!table.has(id)) table.set(id, { id })
   return table
@@ -140,6 +159,7 @@ export function sarifLog(report: CheckReport, options: SarifOptions): SarifObjec
           ...report.findings.map((finding) => resultOf(finding, indexOf(finding.rule), locate)),
           ...report.waived.map((one) => waivedResult(one, indexOf(one.finding.rule), locate)),
           ...report.notChecked.map((missing) => openResult(missing, indexOf(missing.rule), locate)),
+          ...openQuestions(report).map((put) => reviewResult(put, indexOf(put.question.id), locate)),
         ],
       },
     ],

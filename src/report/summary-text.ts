@@ -1,7 +1,14 @@
 import { escapeTerminal } from '../base/escape.ts'
-import { type CheckReport, countLevels, groupByJob, type JobGroup, LEVEL_WORD } from './check-report.ts'
+import {
+  type CheckReport,
+  countLevels,
+  groupByJob,
+  type JobGroup,
+  LEVEL_WORD,
+  openQuestions,
+} from './check-report.ts'
 import { painter, showCounts } from './text.ts'
-import { hang } from './text-layout.ts'
+import { countOf, hang } from './text-layout.ts'
 
 const MOST_STOPS = 3
 
@@ -30,7 +37,9 @@ export function printSummary(report: CheckReport, width: number, colour: boolean
   const open =
     report.notChecked.length > 0 ? `; ${report.notChecked.length} not checked for want of a fact` : ''
   const accepted = report.waived.length > 0 ? `; ${report.waived.length} accepted in the shop's policy` : ''
-  const head = `Found ${showCounts(countLevels(report.findings))}${accepted}${open}.`
+  const questions = openQuestions(report).length
+  const asked = questions > 0 ? `; ${countOf(questions, 'question')} open` : ''
+  const head = `Found ${showCounts(countLevels(report.findings))}${accepted}${open}${asked}.`
   const jobs = groupByJob(report.findings).flatMap((job) => jobLines(job, width, colour))
   return `${[head, ...jobs].join('\n')}\n`
 }

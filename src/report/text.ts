@@ -9,6 +9,7 @@ import {
   type JobGroup,
   LEVEL_WORD,
   type LevelCounts,
+  openQuestions,
 } from './check-report.ts'
 import { type SourceLine, sourceExcerpt } from './source-excerpt.ts'
 import { countOf, hang, wrap } from './text-layout.ts'
@@ -124,14 +125,30 @@ function printNeeds(report: CheckReport, options: TextOptions, paint: Painter): 
   return [paint.bold(`Not checked, for want of a fact (${count}; this is no pass):`), ...rows, '']
 }
 
+function printQuestions(report: CheckReport, options: TextOptions, paint: Painter): string[] {
+  const open = openQuestions(report)
+  if (open.length === 0) return []
+  const rows = open.flatMap(({ question, subject, asking, remark }) =>
+    hang(
+      BULLET,
+      escapeTerminal(`${question.id} · ${subject}: ${asking.text}${remark ? ` (${remark})` : ''}`),
+      options.width,
+    ),
+  )
+  const count = countOf(open.length, 'question')
+  return [paint.bold(`Only a look can tell (${count} open; this is no pass):`), ...rows, '']
+}
+
 function closing(report: CheckReport, paint: Painter): string {
   const counts = foundIn(report)
   const accepted = report.waived.length > 0 ? `, ${report.waived.length} accepted` : ''
   const open = report.notChecked.length > 0 ? `, ${report.notChecked.length} not checked` : ''
+  const questions = openQuestions(report).length
+  const asked = questions > 0 ? `, ${countOf(questions, 'question')} open` : ''
   const verdict = counts.stop > 0 ? paint.level('stop', 'Do not build.') : 'Nothing stops the work.'
   const hidden = counts.stop + counts.warning + counts.note - report.findings.length
   const unseen = hidden > 0 ? ` ${hidden} of them not shown.` : ''
-  return `${showCounts(counts)}${accepted}${open}.${unseen} ${verdict}`
+  return `${showCounts(counts)}${accepted}${open}${asked}.${unseen} ${verdict}`
 }
 
 /**
@@ -145,6 +162,7 @@ export function printText(report: CheckReport, options: TextOptions): string {
     ...jobs,
     ...printWaived(report, options, paint),
     ...printNeeds(report, options, paint),
+    ...printQuestions(report, options, paint),
     closing(report, paint),
   ].join('\n')}\n`
 }

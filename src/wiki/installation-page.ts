@@ -13,6 +13,7 @@ import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
 import { netsHref } from './net-pages.ts'
 import { linkTo, makePage, type Site } from './page.ts'
+import { questionViews } from './question-views.ts'
 import type { Job, SiteFile } from './site-input.ts'
 
 /** The page of one installation: findings, drawing, units, looms, what mates with what, and the figures of every state. */
@@ -35,6 +36,7 @@ export function installationPage(site: Site, job: Job): SiteFile {
     counts: countsOf(job.findings, job.notChecked),
     findings: findingViews(site, path, job),
     notChecked: notCheckedViews(site, path, job),
+    ...questionViews(site, path, job),
     drawings: site.input.pictures
       .installation(loom.id)
       .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),

@@ -1,5 +1,6 @@
 import type { Finding, NotChecked } from '../base/finding.ts'
 import type { Pointer } from '../base/place.ts'
+import type { PutQuestion } from '../check/check.ts'
 import type { Rule } from '../check/rule.ts'
 import type { ConnectorFamily } from '../describe/part.ts'
 import type { Shop } from '../describe/shop.ts'
@@ -15,6 +16,8 @@ export interface Job {
   /** Findings as they are shown: already ranked and grouped by cause. */
   readonly findings: readonly Finding[]
   readonly notChecked: readonly NotChecked[]
+  /** What a person is asked of this job, with the answers there are. */
+  readonly questions?: readonly PutQuestion[]
 }
 
 /** Which connector a face picture is wanted of. With `half`, used and empty cavities can be told apart. */

@@ -1,10 +1,12 @@
 import { electricalSentences } from './electrical-sentences.ts'
 import { mechanicalSentences } from './mechanical-sentences.ts'
+import { questionSentences } from './question-sentences.ts'
 
 /** What each rule says of its tripping example: subject and sentence, in order. The first thing to write for a new rule. */
 export const sentences: Readonly<Record<string, readonly string[]>> = {
   ...electricalSentences,
   ...mechanicalSentences,
+  ...questionSentences,
   'pin-map-mirrored': [
     'lead.P2: lead.P2 is wired as its own mirror image: drawn from the other face at head.J2',
   ],

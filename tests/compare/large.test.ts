@@ -68,7 +68,11 @@ function hall(count: number, name: (id: string) => string = (id) => id): Data {
 function read(data: Data): Revision {
   const { shop } = describeShop([{ name: 'hall.json', data: { loomwright: 1, ...data } }], [])
   const looms = resolveShop(shop).looms.map((loom) => ({ loom, solution: solve(loom) }))
-  return { shop, looms, result: { findings: [], notChecked: [], waived: [], heldBack: [], rulesRun: [] } }
+  return {
+    shop,
+    looms,
+    result: { findings: [], notChecked: [], waived: [], heldBack: [], questions: [], rulesRun: [] },
+  }
 }
 
 test('3,000 wires are compared, one change among them; then with every connector renamed', () => {

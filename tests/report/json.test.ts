@@ -6,7 +6,7 @@ test('the shape of the JSON report', () => {
   const report = JSON.parse(printJson(SAMPLE, locate, '0.1.0'))
   expect(report.report).toBe(1)
   expect(report.tool).toEqual({ name: 'loomwright', version: '0.1.0' })
-  expect(report.counts).toEqual({ stop: 1, warning: 1, note: 1, waived: 1, notChecked: 3 })
+  expect(report.counts).toEqual({ stop: 1, warning: 1, note: 1, waived: 1, notChecked: 3, openQuestions: 0 })
   expect(report.findings[0]).toEqual({
     identity: 'voltage-at-load pickup-17/radio.J1.1',
     rule: 'voltage-at-load',
@@ -38,7 +38,7 @@ test('the shape of the JSON report', () => {
 
 test('an empty report has every list', () => {
   const report = JSON.parse(printJson(EMPTY, locate, '0.1.0'))
-  expect([report.findings, report.waived, report.notChecked]).toEqual([[], [], []])
+  expect([report.findings, report.waived, report.questions, report.notChecked]).toEqual([[], [], [], []])
 })
 
 test('strings read back unchanged, yet no raw control character or direction mark is printed', () => {

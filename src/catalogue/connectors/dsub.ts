@@ -56,6 +56,8 @@ function shellFace(pins: FacePins, size: (typeof SHELLS)[keyof typeof SHELLS]): 
 const common = {
   kind: 'connector',
   style: 'dsub',
+  // The shells overlap before the contacts touch (MIL-DTL-24308, from memory).
+  firstMate: ['shell'] as string[],
   lock: 'screw',
   ways: 'any',
 } as const

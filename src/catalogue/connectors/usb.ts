@@ -9,6 +9,8 @@ export const usbFamilies = (): ConnectorInput[] => [
     title: 'USB 2.0 type A',
     style: 'housing',
     contacts: ['usb-solder'],
+    // USB 2.0 §6.5.3: supply and return are longer than the data contacts.
+    firstMate: ['1', '4'],
     lock: 'friction',
     amps: '1.5 A',
     volts: '30 V',

@@ -32,6 +32,8 @@ function xlr(ways: (typeof WAYS.xlr)[number]): ConnectorInput {
       marks: [{ kind: 'latch', xMm: 0, yMm: 8.2, wMm: 4, hMm: 1.6, text: 'latch' }],
     },
     contacts: [size.wire],
+    // Common practice: the socket of pin 1 sits further forward.
+    firstMate: ['1'],
     lock: 'latch',
     amps: size.amps,
     volts: '50 V',

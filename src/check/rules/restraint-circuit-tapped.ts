@@ -1,5 +1,5 @@
 import { load, wired } from '../examples/wired.ts'
-import { found, unknown } from '../outcome.ts'
+import { found } from '../outcome.ts'
 import type { Rule } from '../rule.ts'
 
 const example = (airbag: boolean) =>
@@ -38,7 +38,7 @@ export const restraintCircuitTapped: Rule = {
   reason:
     'A load on the circuit of an airbag or an engine computer disturbs what it measures, may fire or disable a restraint, and voids the approval of the vehicle.',
   remedy: 'Take the feed from the battery, or from a point the maker offers for added equipment.',
-  needs: 'cautions of the unit tapped, and "addOn" on a tap the maker offers',
+  needs: 'cautions of the unit tapped; where nothing is stated, feed-from-permitted-point asks',
   sources: ['FCS 1362:2010 §4.6 and §2.2.2'],
   examples: { trips: example(true), passes: example(false) },
   *check({ loom, paths }) {
@@ -59,12 +59,6 @@ export const restraintCircuitTapped: Rule = {
           at: terminal.at,
           marks: [terminal.address],
         })
-      else if (unit.equipment.role === 'distribution' && does.feed !== undefined && does.addOn === undefined)
-        yield unknown(
-          terminal.address,
-          `needs an answer from the maker’s papers: is ${terminal.address} a point offered for added equipment ("addOn")?`,
-          terminal.at,
-        )
     }
   },
 }
