@@ -228,7 +228,13 @@ export const DIMENSIONS = {
     words: 'a share in per cent',
     example: '50 %',
     least: 0,
-    units: { '%': { factor: 0.01 } },
+    units: { '%': { factor: 0.01 }, ppm: { factor: 1e-6 } },
+  },
+  ratio: {
+    words: 'a ratio to one',
+    example: '1.5:1',
+    least: 0,
+    units: { ':1': { factor: 1 } },
   },
 } as const satisfies Record<string, DimensionFacts>
 

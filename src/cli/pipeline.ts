@@ -1,7 +1,9 @@
 import type { Finding } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { CheckResult } from '../check/check.ts'
+import type { JudgedRecords } from '../commission/judge-records.ts'
 import type { Shop } from '../describe/shop.ts'
+import type { ShopRecords } from '../describe/shop-records.ts'
 import type { TilePaper } from '../draw/formboard/board-tiles.ts'
 import type { ShopSource } from '../read/shop-source.ts'
 import type { Trust } from '../read/trust.ts'
@@ -23,6 +25,7 @@ import { Unreadable } from './unreadable.ts'
  *   resolve   shop              → looms, findings of names               judge()
  *   solve     loom              → volts, amps, ohms                      judge()
  *   guide     procedures, looms → findings of stale citations            judge()
+ *   commission records, looms   → readings judged, findings              judge()
  *   check     looms, solutions  → findings, and what was not checked     judge()
  *   draw      loom, findings    → pictures                               drawings(), pages()
  *   sheets    loom, solution    → tables, labels, guides                 pages()
@@ -36,6 +39,9 @@ export interface Described {
   readonly shop: Shop
   /** Findings of shape: parts of the description were left out for them. */
   readonly misshapen: readonly Finding[]
+  /** What was built and measured, and findings of the shape of those files: nothing is left out of the description for them. */
+  readonly records: ShopRecords
+  readonly recordFindings: readonly Finding[]
   readonly locate: Locate
   readonly sourceLine: (place: Place) => string | undefined
 }
@@ -49,6 +55,7 @@ export interface SolvedLoom {
 /** What a check gives. */
 export interface Judged extends Described {
   readonly looms: readonly SolvedLoom[]
+  readonly commissioned: JudgedRecords
   readonly result: CheckResult
 }
 
@@ -60,8 +67,19 @@ export async function describe(inputs: readonly string[], io: Io, trust: Trust =
   if (source.troubles.length > 0) throw new Unreadable(source.troubles, source)
   const { describeShop } = await import('../describe/validate.ts')
   const { shop, findings, written } = describeShop(source.documents, source.procedures)
-  const locate = (pointer: Pointer): Place => source.locate(inProcedure(pointer) ?? written(pointer))
-  return { source, shop, misshapen: findings, locate, sourceLine: source.sourceLine }
+  const { readRecords } = await import('../describe/shop-records.ts')
+  const kept = readRecords(source.records)
+  const locate = (pointer: Pointer): Place =>
+    source.locate(inProcedure(pointer) ?? kept.written(written(pointer)))
+  return {
+    source,
+    shop,
+    misshapen: findings,
+    records: kept.records,
+    recordFindings: kept.findings,
+    locate,
+    sourceLine: source.sourceLine,
+  }
 }
 
 /** A pointer into a procedure, which carries line and column, in the form the reader takes. */
@@ -89,6 +107,16 @@ async function staleCitations(solved: readonly SolvedLoom[], shop: Shop): Promis
   return solved.flatMap(({ loom, solution }) => checkCitations(loom, solution, shop.procedures, { ruleIds }))
 }
 
+/** Readings against the limits of their installations; nothing is loaded for a shop that keeps none. */
+async function commission(
+  { readings, asBuilt }: ShopRecords,
+  looms: readonly SolvedLoom[],
+): Promise<JudgedRecords> {
+  if (readings.length + asBuilt.length === 0) return { assets: [], findings: [] }
+  const { judgeRecords } = await import('../commission/judge-records.ts')
+  return judgeRecords({ readings, asBuilt }, looms)
+}
+
 /** Read, describe, resolve, solve and check. Throws {@link Unreadable}. */
 export async function judge(inputs: readonly string[], io: Io, trust: Trust = 'own'): Promise<Judged> {
   const described = await describe(inputs, io, trust)
@@ -98,13 +126,15 @@ export async function judge(inputs: readonly string[], io: Io, trust: Trust = 'o
   io.progress.say('checking')
   const { checkShop } = await import('../check/check.ts')
   const stale = await staleCitations(looms, described.shop)
+  const commissioned = await commission(described.records, looms)
   const { policy } = described.shop
+  const ofRecords = [...described.recordFindings, ...commissioned.findings]
   const result = checkShop(
-    { looms, findings: [...described.misshapen, ...resolved.index.findings, ...stale] },
+    { looms, findings: [...described.misshapen, ...resolved.index.findings, ...stale, ...ofRecords] },
     policy ? { policy } : {},
   )
   io.progress.done()
-  return { ...described, looms, result }
+  return { ...described, looms, commissioned, result }
 }
 
 const isAbout = (loom: Loom, subject: string): boolean =>

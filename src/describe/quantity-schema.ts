@@ -19,6 +19,9 @@ export type BitRate = Unit<'bit/s'>
 export type SquareMm = Unit<'mm²'>
 export type Dbu = Unit<'dBu'>
 export type Days = Unit<'day'>
+export type Decibels = Unit<'dB'>
+export type Dbm = Unit<'dBm'>
+export type Share = Unit<'1'>
 
 /** Lowest and highest value of a quantity, in the base unit of its dimension. */
 export interface Range<T extends number = number> {
@@ -104,6 +107,12 @@ export const faradsText = (d: string, e = '100 nF') =>
   quantity<Farads, Si<'F' | 'mF' | 'µF' | 'uF' | 'nF' | 'pF'>>('capacitance', e, d)
 export const dbuText = (d: string, e = '+4 dBu') =>
   quantity<Dbu, Si<'dBu' | 'dBV'> | `+${Si<'dBu' | 'dBV'>}`>('level', e, d)
+export const dbmText = (d: string, e = '-116 dBm') => quantity<Dbm, Si<'dBm' | 'dBW'>>('radioLevel', e, d)
+export const decibelsText = (d: string, e = '2 dB') => quantity<Decibels, Si<'dB'>>('decibels', e, d)
+/** A tolerance as a share of 1: 2.5 ppm is 2.5e-6. */
+export const ppmText = (d: string, e = '2.5 ppm') => quantity<Share, Si<'ppm' | '%'>>('share', e, d)
+/** A standing wave ratio: the larger side, the smaller being 1. */
+export const ratioText = (d: string, e = '1.5:1') => quantity<Share, `${number}:1`>('ratio', e, d)
 export const areaText = (d: string, e = '0.5 mm²') => quantity<SquareMm, Si<'mm²' | 'mm2'>>('area', e, d)
 /** Parked time; kept in days since that is how the trade counts it. */
 export const daysText = (d: string, e = '21 days') =>

@@ -5,6 +5,7 @@ import type { Trouble } from '../base/finding.ts'
 import type { Place } from '../base/place.ts'
 import { LIMITS } from '../describe/limits.ts'
 import type { Procedure } from '../describe/shop.ts'
+import { isRecord } from '../describe/shop-records.ts'
 import { displayPath, type FoundFile, findFiles } from './find-files.ts'
 import { LineIndex } from './line-index.ts'
 import { readText } from './read-text.ts'
@@ -21,6 +22,7 @@ interface TextFile extends FoundFile {
 
 interface Reading {
   readonly documents: SourceDocument[]
+  readonly records: SourceDocument[]
   readonly procedures: Procedure[]
   readonly troubles: Trouble[]
 }
@@ -37,8 +39,9 @@ async function takeJson(
   const { jsonLocator, parseJson } = await import('./parse-json.ts')
   try {
     const data = parseJson(text, file)
-    if (!imported.has(path) || isDescription(data))
-      into.documents.push({ name, data, locate: jsonLocator(text, file) })
+    const document = { name, data, locate: jsonLocator(text, file) }
+    if (isRecord(name, data)) into.records.push(document)
+    else if (!imported.has(path) || isDescription(data)) into.documents.push(document)
   } catch (error) {
     if (!(error instanceof TroubleError)) throw error
     into.troubles.push(error.trouble)
@@ -161,7 +164,7 @@ export async function readShop(
     name: relative(found.root, path).split(sep).join('/'),
     file: display(path),
   })
-  const into: Reading = { documents: [], procedures: [], troubles: [...found.troubles] }
+  const into: Reading = { documents: [], records: [], procedures: [], troubles: [...found.troubles] }
   const texts = await readTexts(found.files, names, into.troubles)
   const code = texts.filter(({ kind }) => kind === 'typescript')
   const ran = await readCode(code, found.root, display, trust)
@@ -178,10 +181,11 @@ export async function readShop(
     })
   return {
     documents: into.documents.sort((a, b) => (a.name < b.name ? -1 : 1)),
+    records: into.records.sort((a, b) => (a.name < b.name ? -1 : 1)),
     procedures: into.procedures,
     watch: [...new Set([...found.folders, ...found.files.map(({ path }) => path), ...ran.inputs])].sort(),
     troubles: into.troubles.sort(byPlace),
-    locate: locator(into.documents, texts),
+    locate: locator([...into.documents, ...into.records], texts),
     sourceLine: lineReader(texts, ran.inputs, from),
   }
 }

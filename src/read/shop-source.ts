@@ -15,6 +15,8 @@ export interface SourceDocument {
 /** Everything the files of a shop hold. */
 export interface ShopSource {
   readonly documents: readonly SourceDocument[]
+  /** JSON files that hold readings or as-built records, and no description. */
+  readonly records: readonly SourceDocument[]
   readonly procedures: readonly Procedure[]
   /** Files and folders whose change calls for reading again, as absolute paths, sorted. */
   readonly watch: readonly string[]

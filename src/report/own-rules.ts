@@ -40,6 +40,74 @@ export const ownRules: readonly OwnRule[] = [
     sources,
   },
   {
+    id: 'record-shape',
+    title: 'A file of readings has the shape that is asked for',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'A field that is misspelt or of the wrong type says nothing. It is left out of the record, and what it meant to say counts as not measured.',
+    remedy:
+      'Write what the message asks for at the place it names, or fill in the record on its page and save it again.',
+    needs: 'nothing beyond the file',
+    sources,
+  },
+  {
+    id: 'record-place',
+    title: 'A record names things that are described',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'Readings of an installation, loom or unit that is not described belong to nothing, and nobody would find them again.',
+    remedy: 'Correct the name.',
+    needs: 'nothing beyond the record and the description',
+    sources,
+  },
+  {
+    id: 'reading-unusable',
+    title: 'A reading can be judged',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'A reading without its unit, in a unit of something else, of a limit that does not exist, or that no meter can show is a slip of the pen. Guessing what was meant could pass a fault.',
+    remedy:
+      'Write what the meter showed with its unit, beside the name of the limit as the record prints it.',
+    needs: 'nothing beyond the record',
+    sources,
+  },
+  {
+    id: 'reading-outside-limit',
+    title: 'Every reading of an asset is within its limit',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'The limit was worked out from the job. A reading outside it is a bad joint, a wrong part or a wrong description: one of them will be back as a fault call.',
+    remedy: 'Find the cause, mend it, measure again, and keep the new record.',
+    needs: 'readings of the asset',
+    sources,
+  },
+  {
+    id: 'record-stale',
+    title: 'An asset is fitted to the issue that holds now',
+    family: 'papers',
+    level: 'note',
+    reason:
+      'The next technician works from the papers of today. On an asset that was fitted to another issue they show wires that are not there.',
+    remedy: 'Rework the asset and measure it again, or write down why it stays as it is.',
+    needs: 'revision or match code in the record',
+    sources,
+  },
+  {
+    id: 'as-built-open',
+    title: 'A loom leaves the bench finished and tested',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'Steps that failed, were skipped or were not come to, or a loom that its maker tested alone, are found in the vehicle otherwise.',
+    remedy: 'Finish the work on the bench page and keep its new record.',
+    needs: 'the as-built record of the bench',
+    sources,
+  },
+  {
     id: 'rule-unknown',
     title: 'A severity in the shop policy names a rule that exists',
     family: 'description',

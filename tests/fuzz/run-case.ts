@@ -66,8 +66,21 @@ export function judgeText(text: string, procedures: readonly Procedure[]): Judge
   const options = shop.policy ? { policy: shop.policy } : {}
   const result = checkShop({ looms, findings: [...findings, ...resolved.index.findings, ...stale] }, options)
   const sourceLine = () => undefined
-  const source = { documents: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
-  return { source, shop, misshapen: findings, locate, sourceLine, looms, result }
+  const source = { documents: [], records: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
+  const none = { readings: [], asBuilt: [] }
+  const commissioned = { assets: [], findings: [] }
+  return {
+    source,
+    shop,
+    misshapen: findings,
+    records: none,
+    recordFindings: [],
+    locate,
+    sourceLine,
+    looms,
+    commissioned,
+    result,
+  }
 }
 
 /** The report as text, held against what no report may say. */

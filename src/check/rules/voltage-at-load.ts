@@ -6,6 +6,7 @@ import { vehicleExample } from '../examples/vehicle.ts'
 import { found, listOf, unknown } from '../outcome.ts'
 import { conductorsOf, thinCause, thinnest } from '../queries/conductor-words.ts'
 import { dropCure, worstLoss } from '../queries/drop-cure.ts'
+import { dropLimitVolts } from '../queries/drop-limit.ts'
 import { type Loss, type Run, type Stretch, supplyRuns } from '../queries/supply-runs.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
 
@@ -30,8 +31,6 @@ const FAR_OVER = 1.25
 const LEAST_VOLTS = 0.001
 /** Rounding of lengths is no fault. */
 const SLACK = 1.001
-/** From here up the limits in volts for 12 V systems are doubled, as FAA AC 43.13-1B table 11-6 does. */
-const DOUBLE_FROM_VOLTS = 20
 
 const nominalOf = (loom: Loom, run: Run): number => loom.supplyVolts ?? run.load.sourceVolts
 
@@ -60,11 +59,8 @@ function lowVolts(run: Run): Breach | undefined {
 }
 
 function dropInVolts(loom: Loom, run: Run): Breach | undefined {
-  const { settings } = loom
   const { brief } = run.state
-  const own = brief ? settings.stated.drop?.brief : settings.stated.drop?.continuous
-  const usual = brief ? settings.dropBriefVolts : settings.dropContinuousVolts
-  const limitVolts = own ?? usual * (nominalOf(loom, run) > DOUBLE_FROM_VOLTS ? 2 : 1)
+  const limitVolts = dropLimitVolts(loom.settings, nominalOf(loom, run), brief)
   const volts = run.load.dropVolts
   if (!(volts > limitVolts * SLACK)) return undefined
   return {
