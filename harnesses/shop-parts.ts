@@ -65,6 +65,7 @@ export const instrumentCable = part.cable('instrument-2x2x0.25', {
   ],
   shields: [{ name: 'screen', kind: 'foil', ohmsPerKm: 80, drain: '0.22 mm²' }],
   od: '5.6 mm',
+  coreOd: '1.3 mm',
   class: '80 °C',
   bendOd: 10,
   use: 'data',

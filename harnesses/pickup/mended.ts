@@ -84,11 +84,13 @@ const K1 = relay('K1', {
 const H1 = plug('H1', vehicle.horn.at('PLUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
+  locked: 'flag housing with a latch',
   label: 'HORN PLUS',
 })
 const H2 = plug('H2', vehicle.horn.at('MINUS'), {
   contact: 'receptacle-6.3-red',
   zone: 'grille',
+  locked: 'flag housing with a latch',
   label: 'HORN MINUS',
 })
 const G2 = connector('G2', 'ring-m6', 'genderless', {

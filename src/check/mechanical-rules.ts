@@ -1,16 +1,34 @@
 import type { Rule } from './rule.ts'
 import { coloursAgree } from './rules/colours-agree.ts'
+import { crimpOnStrands } from './rules/crimp-on-strands.ts'
+import { crimpToolNamed } from './rules/crimp-tool-named.ts'
 import { endsFinished } from './rules/ends-finished.ts'
 import { inputDriven } from './rules/input-driven.ts'
+import { insulationFitsContact } from './rules/insulation-fits-contact.ts'
+import { liveHalfShrouded } from './rules/live-half-shrouded.ts'
+import { pinchSplicePlace } from './rules/pinch-splice-place.ts'
+import { powerPlugKeyed } from './rules/power-plug-keyed.ts'
 import { spareContactsLeft } from './rules/spare-contacts-left.ts'
 import { spareCoresFinished } from './rules/spare-cores-finished.ts'
+import { threadsMatch } from './rules/threads-match.ts'
+import { vibrationLocked } from './rules/vibration-locked.ts'
 
 /** Rules of plugs, crimps, and how a loom lies in its place, by family. */
 export const mechanicalRules: readonly Rule[] = [
+  // mating
+  liveHalfShrouded,
+  powerPlugKeyed,
+  vibrationLocked,
+  threadsMatch,
   // pins
   endsFinished,
   inputDriven,
   coloursAgree,
   spareCoresFinished,
   spareContactsLeft,
+  // crimping
+  insulationFitsContact,
+  crimpToolNamed,
+  crimpOnStrands,
+  pinchSplicePlace,
 ]

@@ -1,5 +1,26 @@
 /** What each rule of plugs, crimps and routing says of its tripping example. */
 export const mechanicalSentences: Readonly<Record<string, readonly string[]>> = {
+  'live-half-shrouded': [
+    'lead.P2: lead.P2 has pins, and pin 1 is live with it unplugged: 12.00 V from supply.J1.1',
+  ],
+  'power-plug-keyed': [
+    'lead.P1: lead.P1 carries supply plus and goes in turned or offset',
+    'lead.P2: lead.P2 carries supply plus and goes in turned or offset',
+  ],
+  'vibration-locked': ['job/lead.P1: lead.P1 is held by friction only in engine, which shakes'],
+  'threads-match': [
+    'lead.P1: The locking screws of lead.P1 are M3 and those of terminal.J are UNC 4-40',
+    'lead.P2: The locking screws of lead.P2 are M3 and those of logger.J are UNC 4-40',
+  ],
+  'insulation-fits-contact': [
+    'lead.P1.1: A01 is 2.4 mm over its insulation and the grip of lead.P1.1 takes 0.9 mm to 1.8 mm',
+    'lead.P2.1: A01 is 2.4 mm over its insulation and the grip of lead.P2.1 takes 0.9 mm to 1.8 mm',
+  ],
+  'crimp-tool-named': ['lead.P1: No tool and die are named for the contact crimp-new'],
+  'crimp-on-strands': ['lead.A01: A01 is solid and is crimped at lead.P1.1'],
+  'pinch-splice-place': [
+    'job/lead.SP1: lead.SP1 is a pinch-through splice in bonnet, which is wet and shaking',
+  ],
   'ends-finished': ['lead.SP1: A02 ends at the splice lead.SP1, and nothing else does'],
   'input-driven': [
     'lead/controller.J.1: controller.J.1 (COR, switching input) is wired and nothing drives it',

@@ -85,10 +85,13 @@ const rs485 = (): CablePartInput => ({
 })
 
 const M12_LEADS = {
-  'm12-lead-4x0.34': { size: '0.34 mm²', od: '4.7 mm' },
-  'm12-lead-5x0.34': { size: '0.34 mm²', od: '5 mm' },
-  'm12-lead-8x0.25': { size: '0.25 mm²', od: '6.2 mm' },
-} as const satisfies Record<string, { size: CoreSize; od: CablePartInput['od'] }>
+  'm12-lead-4x0.34': { size: '0.34 mm²', od: '4.7 mm', coreOd: '1.4 mm' },
+  'm12-lead-5x0.34': { size: '0.34 mm²', od: '5 mm', coreOd: '1.4 mm' },
+  'm12-lead-8x0.25': { size: '0.25 mm²', od: '6.2 mm', coreOd: '1.3 mm' },
+} as const satisfies Record<
+  string,
+  { size: CoreSize; od: CablePartInput['od']; coreOd: CablePartInput['od'] }
+>
 
 /** Core n goes to pin n. */
 function m12Lead(id: keyof typeof M12_LEADS): CablePartInput {
@@ -100,6 +103,7 @@ function m12Lead(id: keyof typeof M12_LEADS): CablePartInput {
     title: `M12 lead cable, ${CORE_NAMES[id].length} × ${M12_LEADS[id].size}`,
     cores: coresOf(CORE_NAMES[id], M12_LEADS[id].size, colours),
     od: M12_LEADS[id].od,
+    coreOd: M12_LEADS[id].coreOd,
     class: '80 °C',
     bendOd: 10,
     use: 'control',

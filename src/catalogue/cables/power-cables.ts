@@ -19,6 +19,7 @@ function multicore(id: keyof typeof MULTICORE): CablePartInput {
     title: `Control cable, ${names.length} × 0.5 mm², DIN 47100 colours`,
     cores: coresOf(names, '0.5 mm²', colours),
     od: MULTICORE[id],
+    coreOd: '1.6 mm',
     class: '70 °C',
     bendOd: 10,
     use: 'control',

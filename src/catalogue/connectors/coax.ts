@@ -58,6 +58,7 @@ function coax(id: keyof typeof SIZES): ConnectorInput {
     },
     contacts: [wire],
     lock,
+    clamp: true,
     volts,
     ways: 'rf',
     ohms: '50 Ω',

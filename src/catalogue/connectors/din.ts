@@ -21,6 +21,8 @@ function din(ways: 3 | 5): ConnectorInput {
     },
     contacts: ['din-solder'],
     lock: 'friction',
+    shrouded: true,
+    clamp: true,
     amps: '2 A',
     volts: '34 V',
     ways: 'audio',

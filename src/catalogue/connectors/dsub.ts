@@ -60,6 +60,8 @@ const common = {
   firstMate: ['shell'] as string[],
   lock: 'screw',
   ways: 'any',
+  // The shell of the pin half stands out past its pins.
+  shrouded: true,
 } as const
 
 function dsub(ways: (typeof WAYS.dsub)[number]): ConnectorInput {

@@ -32,6 +32,7 @@ function jack(id: JackId, size: keyof typeof SIZES, poles: keyof typeof POLES): 
     },
     contacts: [wire],
     lock: 'friction',
+    clamp: true,
     ways: 'audio',
     source: 'IEC 60603-11; contacts named tip, ring, sleeve from the tip back (common practice).',
   }

@@ -42,6 +42,8 @@ function m12(ways: (typeof WAYS)['m12-a'][number]): ConnectorInput {
     },
     contacts: [size.wire, 'm12-crimp'],
     lock: 'thread',
+    shrouded: true,
+    clamp: true,
     amps: size.amps,
     volts: size.volts,
     ways: 'data',

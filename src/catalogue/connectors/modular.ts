@@ -24,6 +24,7 @@ function modular(id: keyof typeof SIZES): ConnectorInput {
     },
     contacts: ['modular-idc'],
     lock: 'latch',
+    clamp: true,
     amps,
     volts: '125 V',
     ways: 'data',

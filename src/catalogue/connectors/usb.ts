@@ -12,6 +12,9 @@ export const usbFamilies = (): ConnectorInput[] => [
     // USB 2.0 §6.5.3: supply and return are longer than the data contacts.
     firstMate: ['1', '4'],
     lock: 'friction',
+    fullWays: false,
+    shrouded: true,
+    clamp: true,
     amps: '1.5 A',
     volts: '30 V',
     ways: 'data',

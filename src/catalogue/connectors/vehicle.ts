@@ -113,6 +113,7 @@ function headUnit(block: 'a' | 'b'): ConnectorInput {
     },
     contacts: ['rect-medium'],
     lock: 'latch',
+    shrouded: true,
     amps: '10 A',
     volts: '32 V',
     ways: block === 'a' ? 'power' : 'audio',

@@ -35,6 +35,8 @@ function xlr(ways: (typeof WAYS.xlr)[number]): ConnectorInput {
     // Common practice: the socket of pin 1 sits further forward.
     firstMate: ['1'],
     lock: 'latch',
+    shrouded: true,
+    clamp: true,
     amps: size.amps,
     volts: '50 V',
     ways: 'audio',

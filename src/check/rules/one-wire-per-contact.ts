@@ -15,6 +15,7 @@ const example = (wires?: number) =>
         title: 'Small crimp contact',
         join: 'crimp',
         area: '0.2..0.5 mm²',
+        tool: 'Open-barrel tool, small die',
         ...(wires ? { wires } : {}),
       },
     ],

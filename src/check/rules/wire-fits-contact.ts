@@ -6,6 +6,7 @@ import type { Conductor, Half, Loom, Terminal } from '../../resolve/loom.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf, unknown } from '../outcome.ts'
 import { type ContactChoice, contactOf } from '../queries/contact-of.ts'
+import { takesArea } from '../queries/crimp-range.ts'
 import { landings } from '../queries/landings.ts'
 import type { Outcome, Rule } from '../rule.ts'
 
@@ -19,6 +20,7 @@ const example = (size: WireSize) =>
         title: 'Small crimp contact',
         join: 'crimp',
         area: '0.2..0.5 mm²',
+        tool: 'Open-barrel tool, small die',
       },
     ],
     equipment: [
@@ -33,12 +35,6 @@ const example = (size: WireSize) =>
       wires: [{ id: 'A01', from: 'P1.1', to: 'P2.1', size }],
     },
   })
-
-/** Gauges and metric sizes of one trade name differ by this much: 20 AWG is 0.519 mm² and goes into a 0.5 mm² contact. */
-const TRADE_SLACK = 0.05
-
-const takes = (contact: ContactPart, areaMm2: number): boolean =>
-  areaMm2 >= contact.area.min * (1 - TRADE_SLACK) && areaMm2 <= contact.area.max * (1 + TRADE_SLACK)
 
 interface Crimp {
   readonly contact: Terminal
@@ -150,7 +146,7 @@ export const wireFitsContact: Rule = {
       }
       const inside = areas(crimp)
       if (!inside) gaps.note(crimp, 'size')
-      const wrong = inside?.find((area) => !options.some((option) => takes(option, area)))
+      const wrong = inside?.find((area) => !options.some((option) => takesArea(option, area)))
       if (wrong !== undefined) yield misfit(crimp, wrong)
     }
     yield* gaps.outcomes()

@@ -258,6 +258,7 @@ const seven = (id: string): NonNullable<DocumentInput['parts']>[number] => ({
   title: 'Seven-way trailer connector (ISO 1724)',
   style: 'circular',
   lock: 'latch',
+  shrouded: true,
   pins: ['1', '2', '3', '4', '5', '6', '7'],
   amps: '16 A',
 })
@@ -307,6 +308,7 @@ const distribution: DocumentInput = {
       title: 'Two-way power housing',
       style: 'housing',
       lock: 'latch',
+      shrouded: true,
       pins: ['1', '2'],
       amps: '30 A',
     },
