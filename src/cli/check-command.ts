@@ -16,6 +16,8 @@ async function print(report: CheckReport, judged: Judged, args: Args, io: Io): P
     const { ruleList } = await import('../report/rule-list.ts')
     return printSarif(report, { locate, toolVersion: packageVersion(), rules: ruleList })
   }
+  if (format === 'annotations')
+    return (await import('../report/annotations.ts')).printAnnotations(report.findings, locate)
   const colour = io.colour && args.text('output') === undefined
   return (await import('../report/text.ts')).printText(report, {
     width: io.width,

@@ -28,7 +28,7 @@ export const commands: readonly Command[] = [
       format: {
         type: 'text',
         short: 'f',
-        choices: ['text', 'json', 'sarif'],
+        choices: ['text', 'json', 'sarif', 'annotations'],
         help: 'how to print the report; text when left out',
       },
       output: to('FILE', 'write the report to a file instead of the screen'),
@@ -69,7 +69,7 @@ export const commands: readonly Command[] = [
       format: {
         type: 'text',
         short: 'f',
-        choices: ['text', 'markdown', 'json', 'html', 'sarif'],
+        choices: ['text', 'markdown', 'json', 'html', 'sarif', 'annotations'],
         help: 'text when left out; html draws old over new',
       },
       output: to('FILE', 'write to a file instead of the screen'),
@@ -78,7 +78,7 @@ export const commands: readonly Command[] = [
         value: 'FOLDER',
         help: 'folder of the descriptions in each revision',
       },
-      baseline: { type: 'flag', help: 'only the findings the change brings: new ones and worse ones' },
+      baseline: { type: 'flag', help: 'only the findings the change brings' },
       'run-code': {
         type: 'flag',
         help: 'run TypeScript of revisions not checked out, too',

@@ -1,4 +1,4 @@
-import { bringsStop, type Changes } from '../compare/changes.ts'
+import { bringsStop, broughtFindings, type Changes } from '../compare/changes.ts'
 import { compare } from '../compare/compare.ts'
 import { type Args, CLEAN, type Runner, STOPS_FOUND } from './command.ts'
 import { type ReadSide, withBothSides } from './compare-sides.ts'
@@ -30,6 +30,13 @@ async function print(
     }
     case 'sarif':
       return (await import('./compare-sarif.ts')).printComparedSarif(changes, before, after)
+    case 'annotations': {
+      const { onChangedLine } = await import('./changed-line.ts')
+      const { printAnnotations } = await import('../report/annotations.ts')
+      const things = changes.subjects.flatMap((subject) => subject.things)
+      const brought = broughtFindings(changes).map((finding) => onChangedLine(finding, things))
+      return printAnnotations(brought, after.locate)
+    }
     case 'html':
       return (await import('./compare-html.ts')).comparePage(changes, before, after, io)
     default: {

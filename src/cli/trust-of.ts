@@ -9,7 +9,7 @@ export const trustOptions = {
   },
   apart: {
     type: 'flag',
-    help: "run a stranger's TypeScript in an interpreter of its own",
+    help: "run a stranger's TypeScript in an interpreter",
   },
 } as const satisfies Readonly<Record<string, OptionSpec>>
 

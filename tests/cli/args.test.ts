@@ -38,7 +38,11 @@ describe('arguments', () => {
   test.each([
     ['check --formt json', /no option “--formt”/, '--format'],
     ['check --zzzzzzzz', /no option/, 'loomwright check --help lists what there is'],
-    ['check --format xml', /cannot be “xml”: it is text, json, sarif/, 'loomwright check --format text'],
+    [
+      'check --format xml',
+      /cannot be “xml”: it is text, json, sarif, annotations/,
+      'loomwright check --format text',
+    ],
     ['check --format jsn', /cannot be “jsn”/, 'loomwright check --format json'],
     ['check --level', /needs a value/, 'write --level stop'],
     ['check --output --level stop', /--output needs a value/, 'write --output FILE'],

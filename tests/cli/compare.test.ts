@@ -69,7 +69,7 @@ Rework of built looms lamp-lead, Lamp lead
 
   test('a new stop gives status 1, in every format; taking it away again gives 0', async () => {
     write({ 'old.json': tinyShop(), 'new.json': tinyShop(crossed) })
-    for (const format of ['text', 'markdown', 'json', 'sarif'])
+    for (const format of ['text', 'markdown', 'json', 'sarif', 'annotations'])
       expect((await run('compare', 'old.json', 'new.json', '-f', format)).code).toBe(1)
     expect((await run('compare', 'new.json', 'old.json')).code).toBe(0)
     expect((await run('compare', 'new.json', 'new.json')).code).toBe(0)
@@ -106,6 +106,14 @@ Rework of built looms lamp-lead, Lamp lead
     const back = JSON.parse((await run('compare', 'new.json', 'old.json', '-f', 'sarif')).out)
     const states = back.runs[0].results.map((one: { baselineState: string }) => one.baselineState)
     expect(new Set(states)).toContain('absent')
+  })
+
+  test('annotations mark the changed line with what is new, and nothing else', async () => {
+    write({ 'old.json': tinyShop(), 'new.json': tinyShop(crossed) })
+    const back = await run('compare', 'new.json', 'old.json', '-f', 'annotations')
+    expect(back).toMatchObject({ code: 0, out: '' })
+    const { out } = await run('compare', 'old.json', 'new.json', '-f', 'annotations')
+    expect(out).toMatch(/^::error file=new\.json,line=\d+,col=\d+,title=/)
   })
 
   test('HTML is one page that needs nothing else, and nothing typed is markup in it', async () => {
@@ -322,7 +330,7 @@ describe('build --history', () => {
     Object.assign(wireOf(fourth, 2), { colour: 'BU', size: '10 mm²' })
     write({ 'shop/lamp.json': fourth })
     const ran = await run('build', 'shop', '--history', '5', '--allow-stops')
-    expect(ran).toMatchObject({ code: 0, err: '' })
+    expect(ran.code).toBe(0)
     const page = readFileSync(join(here.dir, 'out/history/lamp-loom.html'), 'utf8')
     const text = page.slice(page.indexOf('<main')).replace(/<[^>]+>/g, '')
     const order = [
