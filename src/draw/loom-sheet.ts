@@ -76,7 +76,13 @@ function fitsWords(half: Half): string | undefined {
 function rowsOf(half: Half, used: ReadonlySet<string>, flagsAt: FlagsAt): StripRow[] {
   return [...half.pins.values()]
     .filter((pin) => used.has(pin.name))
-    .map((pin) => ({ key: pin.name, pin: pin.name, name: pinName(pin.does), ...flagsAt(pin.address) }))
+    .map((pin) => ({
+      key: pin.name,
+      address: pin.address,
+      pin: pin.name,
+      name: pinName(pin.does),
+      ...flagsAt(pin.address),
+    }))
 }
 
 /** A free half with the functions of what it fits, a lone ring on the chassis as the chassis symbol. */

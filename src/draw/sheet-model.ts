@@ -36,6 +36,8 @@ export type SymbolName =
 export interface StripRow {
   /** Unique within the block. */
   readonly key: string
+  /** Address of the pin, by which a page finds it. */
+  readonly address?: string
   /** As moulded on the housing. */
   readonly pin: string
   /** Function or signal name. */

@@ -327,7 +327,7 @@ function drawSection(
     items.push({
       kind: 'group',
       className: 'lw-pin',
-      data: { block: block.id, pin: row.row.key },
+      data: { block: block.id, pin: row.row.key, at: row.row.address },
       items: drawRow(row, side, c, x, y),
     })
     y += row.height

@@ -67,6 +67,8 @@ function gather(loom: Loom): Gathered {
   return { used, guests, pinOf }
 }
 
+const addressOf = (terminal: Terminal | undefined) => (terminal ? { address: terminal.address } : {})
+
 function sectionOf(host: Half, gathered: Gathered, flagsAt: FlagsAt): StripSection {
   const pins = gathered.used.get(host) ?? new Map<string, Terminal[]>()
   const order = [...host.pins.keys(), ...[...pins.keys()].filter((pin) => !host.pins.has(pin))]
@@ -81,6 +83,7 @@ function sectionOf(host: Half, gathered: Gathered, flagsAt: FlagsAt): StripSecti
     return [
       {
         key: `${host.id}.${pin}`,
+        ...addressOf(own ?? landed[0]),
         pin,
         name: does ? pinName(does) : '',
         ...(flags.length > 0 ? { flags } : {}),

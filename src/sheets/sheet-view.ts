@@ -23,6 +23,8 @@ export interface CellView {
 export interface RowView {
   /** Anchor of the row; empty when another row of the page has it. */
   readonly id: string
+  /** Address of what the row is about; empty where the row has no anchor. */
+  readonly at: string
   readonly attention: boolean
   readonly cells: readonly CellView[]
 }
@@ -70,6 +72,10 @@ export function sheetView(
     seen.add(id)
     return id
   }
+  const marksOf = (row: Row) => {
+    const id = anchorOnce(row)
+    return { id, at: id === '' ? '' : (row.address ?? '') }
+  }
   return {
     id: sheet.id,
     title: sheet.title,
@@ -86,7 +92,7 @@ export function sheetView(
       note: section.note ?? '',
       caption: section.title === undefined ? sheet.title : `${sheet.title}: ${section.title}`,
       rows: section.rows.map((row) => ({
-        id: anchorOnce(row),
+        ...marksOf(row),
         attention: row.attention ?? false,
         cells: sheet.columns.map((column) => {
           const text = cellOf(row, column)

@@ -63,6 +63,8 @@ function connectorView(site: Site, path: string, equipment: Equipment, connector
   const pictures = family ? site.input.pictures.faces({ family, gender, half: undefined }) : []
   return {
     id: anchor('connector', connector.id),
+    // A type of equipment is in many places: its pins have no way of their own.
+    address: '',
     name: connector.id,
     full: connector.id,
     title: connector.title ?? '',

@@ -11,6 +11,7 @@ import { netsHref } from './net-pages.ts'
 import { ownPart } from './own-part.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { paperLinks } from './paper-pages.ts'
+import { pathData, pathMarkup } from './path-data.ts'
 import { halfView } from './pinout-view.ts'
 import type { Job, SiteFile } from './site-input.ts'
 import { usesOfHarness } from './where-used.ts'
@@ -27,6 +28,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     path,
     title: harness.title,
     about: `Harness ${harness.id}: drawing, pinouts and working papers.`,
+    scripts: ['path.js'],
   }
   return makePage(site, 'harness', facts, {
     id: harness.id,
@@ -58,6 +60,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     parts: partViews(entry),
     revisions: harness.revisions ?? [],
     historyHref: linkTo(path, historyPath(site, harness)),
+    paths: pathMarkup(pathData(site, path, loom, use)),
   })
 }
 
@@ -71,6 +74,7 @@ function wireView(site: Site, path: string, job: Job, wire: Conductor) {
   const net = joined && job.loom.nets[job.loom.netOf[joined.index] ?? -1]
   return {
     anchor: anchor('wire', wire.id),
+    address: wire.address,
     id: wire.id,
     net: { text: net?.name ?? '', href: linkTo(path, net && site.map.net(job.loom, net)) },
     from: end(wire.from),

@@ -13,6 +13,7 @@ import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
 import { netsHref } from './net-pages.ts'
 import { linkTo, makePage, type Site } from './page.ts'
+import { pathData, pathMarkup } from './path-data.ts'
 import { questionViews } from './question-views.ts'
 import type { Job, SiteFile } from './site-input.ts'
 
@@ -21,7 +22,12 @@ export function installationPage(site: Site, job: Job): SiteFile {
   const { loom } = job
   const path = site.map.installation(loom.id) ?? ''
   const source = loom.source
-  const facts = { path, title: loom.title, about: `Installation ${loom.id}: drawing, findings and figures.` }
+  const facts = {
+    path,
+    title: loom.title,
+    about: `Installation ${loom.id}: drawing, findings and figures.`,
+    scripts: ['path.js'],
+  }
   return makePage(site, 'installation', facts, {
     id: loom.id,
     title: loom.title,
@@ -57,6 +63,7 @@ export function installationPage(site: Site, job: Job): SiteFile {
     mates: matesOf(site, path, job),
     netsHref: netsHref(site, path, loom),
     ...figuresOf(site, path, job),
+    paths: pathMarkup(pathData(site, path, loom, undefined)),
   })
 }
 
@@ -91,6 +98,7 @@ function figuresOf(site: Site, path: string, job: Job) {
       loads: loads
         .filter((one) => one.amps !== 0)
         .map((one) => ({
+          address: one.terminal.address,
           ...linkView(site, path, job, one.terminal),
           amps: formatAmps(one.amps),
           volts: formatVolts(one.volts),

@@ -12,6 +12,7 @@ export function halfView(site: Site, path: string, loom: Loom, half: Half, conte
   const key = { familyId: half.familyId, gender: half.gender }
   return {
     id: anchor('connector', half.id),
+    address: half.address,
     name: half.id,
     full: halfName(half),
     title: half.title ?? '',

@@ -163,7 +163,11 @@ describe('hostile text', () => {
         ).toEqual([])
         const scripts = [...content.matchAll(/<script\b[^>]*>/g)].map(([tag]) => tag)
         expect(
-          scripts.every((tag) => /^<script src="(\.\.\/)?assets\/[a-z-]+\.js" defer>$/.test(tag)),
+          scripts.every((tag) =>
+            /^<script (src="(\.\.\/)?assets\/[a-z-]+\.js" defer|type="application\/json" id="path-data")>$/.test(
+              tag,
+            ),
+          ),
           path,
         ).toBe(true)
       }
