@@ -239,9 +239,11 @@
     if (address) keep(address === kept ? '' : address)
     else if (event.target.closest('svg')) keep('')
   })
+  /** Focus that the page gives back shows nothing anew. */
+  let returning = false
   main.addEventListener('focusin', (event) => {
     const address = thingAt(event.target)
-    if (address && kept === '') light(address)
+    if (address && kept === '' && !returning) light(address)
   })
   main.addEventListener('focusout', (event) => {
     if (!bar.contains(/** @type {Node | null} */ (event.relatedTarget))) rest()
@@ -252,7 +254,9 @@
         ? shown.get(kept || lit)?.find((one) => one.matches('[tabindex]'))
         : undefined
     keep('')
+    returning = true
     if (back instanceof SVGElement) back.focus()
+    returning = false
   })
   document.addEventListener('keydown', (event) => {
     if (event.key === 'Escape' && lit !== '') keep('')
