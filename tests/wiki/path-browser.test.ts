@@ -189,10 +189,10 @@ describe('on the page of a harness', () => {
   test('the way is followed to the other loom and to the job', async () => {
     await withPage(DESK, 'plain/harness/front.html#wire=A4', async (page) => {
       await trail(page).getByRole('link', { name: 'two B1' }).click()
-      expect(page.url()).toMatch(/harness\/rear\.html#wire=B1$/)
+      await page.waitForURL(/harness\/rear\.html#wire=B1$/)
       expect(await lit(page)).toContain('row two.B1')
       await trail(page).getByRole('link', { name: 'Whole way in Van' }).click()
-      expect(page.url()).toMatch(/installation\/van\.html#wire=two\.B1$/)
+      await page.waitForURL(/installation\/van\.html#wire=two\.B1$/)
       expect(await lit(page)).toEqual(expect.arrayContaining(SPEAKER_WAY))
     })
   })
@@ -259,7 +259,9 @@ test('hostile names light up, are shown as they were typed, and run nothing', as
     expect(await trail(page).textContent()).toContain(HOSTILE)
     expect(await page.locator('img').count()).toBe(0)
     await trail(page).getByRole('link', { name: 'two B1' }).click()
+    await page.waitForURL(/rear/)
     await trail(page).getByRole('link', { name: HOSTILE_WIRE }).click()
+    await page.waitForURL(/front/)
     expect(await lit(page, 'lw-picked')).toContain(`lw-cond one.${HOSTILE_WIRE}`)
   })
   for (const bad of ['%', '%E0%A4%A', '__proto__', 'constructor', '"><img src=x onerror=alert(1)>', ''])
