@@ -1,7 +1,9 @@
+import { groupBy } from '../sheets/group-by.ts'
 import { headView, issueLine, runningLine } from '../sheets/head-view.ts'
 import { qrMarkup } from '../sheets/qr.ts'
 import type { Href } from './expand-tree.ts'
 import type { Guide, GuidePhase } from './install-guide.ts'
+import type { GuideQuestion } from './questions.ts'
 import { treeToHtml } from './render-tree.ts'
 
 /** A guide as the templates see it; every field is always there. */
@@ -22,6 +24,19 @@ export function guideView(guide: Guide, href?: Href) {
   }
 }
 
+/** One box a question: asked at several places it stands once, with a line for each place. */
+function questionGroups(questions: readonly GuideQuestion[], href: Href | undefined) {
+  return [...groupBy(questions, ({ id }) => id).values()].map((group) => ({
+    id: group[0]?.id ?? '',
+    text: (group.length === 1 ? group[0]?.text : group[0]?.general) ?? '',
+    places: group.map((one) => ({
+      ...one,
+      place: group.length === 1 ? '' : one.subject,
+      href: href?.(one.subject) ?? '',
+    })),
+  }))
+}
+
 function phaseView(phase: GuidePhase, index: number, href: Href | undefined) {
   return {
     id: phase.id,
@@ -32,7 +47,7 @@ function phaseView(phase: GuidePhase, index: number, href: Href | undefined) {
       text,
       href: (address === undefined ? undefined : href?.(address)) ?? '',
     })),
-    questions: phase.questions.map((one) => ({ ...one, href: href?.(one.subject) ?? '' })),
+    questions: questionGroups(phase.questions, href),
     own: phase.own.map((piece) => ({ title: piece.title, html: treeToHtml(piece.content, 4) })),
     figures: phase.figures.map((one) => ({ ...one })),
   }

@@ -10,6 +10,8 @@ export interface GuideQuestion {
   readonly phase: PhaseId
   readonly subject: string
   readonly text: string
+  /** The question without its place, for a list of places. */
+  readonly general: string
   readonly why: string
   readonly open: boolean
   /** Whether it asks for a distance beside yes or no. */
@@ -36,6 +38,7 @@ function asPrinted(asked: Asked): GuideQuestion {
     phase: question.moment,
     subject: asking.subject,
     text: asking.text,
+    general: question.text,
     why: asking.why,
     open: state === 'open',
     distance: asking.distance !== undefined,

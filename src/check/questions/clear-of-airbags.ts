@@ -21,8 +21,7 @@ function contents({ units, halves, conductors }: ZoneUsed): string {
     halves.length > 0 ? count(halves.length, 'connector') : '',
     conductors.length > 0 ? count(conductors.length, 'conductor') : '',
   ]
-  const told = parts.filter((text) => text !== '')
-  return `${units.length + halves.length + conductors.length === 1 ? 'is' : 'are'} ${told.join(', ')}`
+  return parts.filter((text) => text !== '').join(', ')
 }
 
 export const clearOfAirbags: Question = {
@@ -48,7 +47,7 @@ export const clearOfAirbags: Question = {
       yield {
         subject: used.id,
         text: `In ${used.id}: is everything out of the way of the airbags, and tied to no restraint loom?`,
-        why: `${near ? 'An airbag is near' : 'Nobody has said whether an airbag is near'}, and of ours there ${contents(used)}.`,
+        why: `${near ? 'An airbag is near' : 'Nobody has said whether an airbag is near'}. Of ours: ${contents(used)}.`,
         facts: { units: { value: used.units.length }, connectors: { value: used.halves.length } },
         marks: [...used.units.map(({ id }) => id), ...used.halves.map(({ address }) => address)],
         at: loom.at,

@@ -76,7 +76,7 @@ export const answerFitsQuestion: Rule = {
   title: 'An answer belongs to a question that is asked',
   family: 'papers',
   level: 'warning',
-  covers: ['E8', 'E9', 'R5', 'W23', 'M8'],
+  covers: ['X6'],
   reason:
     'An answer outlives what it was given for: the wire is laid another way, the unit is gone, or the name is misspelt. It then looks as if somebody had checked what nobody did.',
   remedy: 'Correct or delete the answer, and look again.',
