@@ -81,6 +81,7 @@ function build(
   half: string | undefined,
   options: ConnectorOptions<string>,
   cut: (...v: never[]) => unknown,
+  args: readonly string[],
 ): HarnessConnectorInput {
   const { fits, contact, seal, pins, ...rest } = options
   const named = {
@@ -92,7 +93,7 @@ function build(
   const data = tidy({ id, family: nameOf(family) ?? '', half, ...rest, ...named }) as HarnessConnectorInput
   const cavities = Object.values(pins ?? {}).flatMap((one) => [ownOf(one?.contact), ownOf(one?.seal)])
   const uses = [ownOf(family), ownOf(contact), ownOf(seal), ...cavities, fits?.equipment]
-  return withPins(mark(data, cut, { lands: 'connectors', args: ['id', 'family', 'half', ''], uses }))
+  return withPins(mark(data, cut, { lands: 'connectors', args, uses }))
 }
 
 /**
@@ -110,13 +111,12 @@ export function connector<
   options: ConnectorOptions<PinsOf<F>, JackOn<string, J>> = {},
 ): Connector<Id, PinsOf<F>, FunctionsOf<J>> {
   const gender = half === 'genderless' ? undefined : half
-  return build(
-    id,
-    family as Ref<ConnectorPart>,
-    gender,
-    options as ConnectorOptions<string>,
-    connector,
-  ) as never
+  return build(id, family as Ref<ConnectorPart>, gender, options as ConnectorOptions<string>, connector, [
+    'id',
+    'family',
+    'half',
+    '',
+  ]) as never
 }
 
 type FamilyOf<J> = J extends Jack<string, infer F extends FamilyArgument, unknown> ? F : never
@@ -135,5 +135,9 @@ export function plug<const Id extends string, J extends Jack, const F extends Fa
   const fixed: Jack | undefined = fits.jack
   const half = fixed?.half && other[fixed.half]
   const coding = family === undefined && fixed?.coding ? { coding: fixed.coding } : {}
-  return build(id, family ?? fixed?.family ?? '', half, { ...coding, ...rest, fits }, plug) as never
+  return build(id, family ?? fixed?.family ?? '', half, { ...coding, ...rest, fits }, plug, [
+    'id',
+    'fits',
+    '',
+  ]) as never
 }

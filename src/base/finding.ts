@@ -18,6 +18,27 @@ export interface FindingNote {
   readonly at?: Pointer
 }
 
+/** Plain data that an edit puts into a description. */
+export type EditValue =
+  | string
+  | number
+  | boolean
+  | readonly EditValue[]
+  | { readonly [key: string]: EditValue }
+
+/** One value of a description and what it becomes. Where nothing stands yet, the object or list around it does. */
+export interface ValueChange {
+  readonly at: Pointer
+  readonly value: EditValue
+}
+
+/** A cure without a choice, as changes to the description: all of them or none. */
+export interface Edit {
+  /** "A03 to 4 mm² (12–10 AWG)". */
+  readonly what: string
+  readonly changes: readonly ValueChange[]
+}
+
 /** One problem, as data. Nothing upstream of a printer knows lines, columns, colour or width. */
 export interface Finding {
   /** Rule in kebab-case: also the file, the page and what people search for. */
@@ -36,6 +57,8 @@ export interface Finding {
   /** The one place to edit. */
   readonly at: Pointer
   readonly notes: readonly FindingNote[]
+  /** Set where mends were asked for and one is certain: it was tried, the finding was gone, and nothing else came. */
+  readonly edit?: Edit
   /** Findings with one cause share this key; printers show the worst and count the rest. */
   readonly cause?: string
   /** Addresses of pins and conductors involved, for marks on drawings. */

@@ -22,7 +22,8 @@ export const commands: readonly Command[] = [
     about: [
       'Reads descriptions (.ts, .json) and procedures (.md), works out every voltage, current and resistance',
       'they allow, and reports faults worst first: what, why, fix, and what was assumed. Ends with what could',
-      'not be checked and which fact is missing. Without a folder it reads the current one. Writes nothing.',
+      'not be checked and which fact is missing. Without a folder it reads the current one. Writes nothing,',
+      'unless --mend is given: then cures that leave no choice are tried, made, and the shop is checked again.',
     ],
     options: {
       format: {
@@ -43,6 +44,8 @@ export const commands: readonly Command[] = [
         value: 'REVISION|FILE',
         help: 'only findings that REV, another folder or a JSON report has not',
       },
+      mend: { type: 'flag', help: 'make the certain changes: JSON in place, code as a patch' },
+      'dry-run': { type: 'flag', help: 'with --mend: print it all as a patch, write nothing' },
       ...trustOptions,
       help,
     },
@@ -50,6 +53,7 @@ export const commands: readonly Command[] = [
       ['loomwright check harnesses', 'check every description in the folder'],
       ['loomwright check harnesses/pickup.ts --level stop', 'print only what must not be built'],
       ['loomwright check harnesses --format sarif --output report.sarif', 'for code review and editors'],
+      ['loomwright check harnesses --mend --dry-run', 'the certain cures, as a patch to read'],
     ],
     statuses,
     load: async () => (await import('./check-command.ts')).runCheck,

@@ -4,7 +4,7 @@ import { LineIndex } from './line-index.ts'
 import { argumentsOf, type Found, follow, isName } from './scan-call.ts'
 import { startOf } from './trouble-error.ts'
 
-type Path = readonly (string | number)[]
+export type Path = readonly (string | number)[]
 
 /** Turns positions of bundled code into positions of the sources, and hands out those sources. */
 export interface SourceLookup {
@@ -13,7 +13,7 @@ export interface SourceLookup {
   readonly source: (file: string) => { readonly text: string; readonly lines: LineIndex } | undefined
 }
 
-interface Call {
+export interface Call {
   readonly place: Place
   readonly text: string
   readonly lines: LineIndex
@@ -24,7 +24,7 @@ const isContainer = (value: unknown): value is Record<string | number, unknown> 
   typeof value === 'object' && value !== null
 
 /** The deepest object on a path that a builder made, and what is left of the path below it. */
-function deepest(data: unknown, path: Path): { object: object; mark: Mark; rest: Path } | undefined {
+export function deepest(data: unknown, path: Path): { object: object; mark: Mark; rest: Path } | undefined {
   let at = data
   let found: { object: object; mark: Mark; rest: Path } | undefined
   for (let depth = 0; isContainer(at); depth++) {
@@ -36,7 +36,7 @@ function deepest(data: unknown, path: Path): { object: object; mark: Mark; rest:
   return found
 }
 
-function callOf(frame: Frame, lookup: SourceLookup): Call | undefined {
+export function callOf(frame: Frame, lookup: SourceLookup): Call | undefined {
   const file = frame.getFileName()
   const line = frame.getLineNumber()
   const column = frame.getColumnNumber()
@@ -50,7 +50,7 @@ function callOf(frame: Frame, lookup: SourceLookup): Call | undefined {
 }
 
 /** Where a value stands among the arguments of a builder's call. */
-function inArguments(call: Call, args: readonly string[], path: Path): Found | undefined {
+export function inArguments(call: Call, args: readonly string[], path: Path): Found | undefined {
   const [first, ...rest] = path
   const parts = argumentsOf(call.text, call.at)?.parts
   if (first === undefined || !parts) return undefined

@@ -183,6 +183,7 @@ export async function readShop(
     documents: into.documents.sort((a, b) => (a.name < b.name ? -1 : 1)),
     records: into.records.sort((a, b) => (a.name < b.name ? -1 : 1)),
     procedures: into.procedures,
+    texts: texts.map(({ name, file, path, kind, text }) => ({ name, file, path, kind, text })),
     watch: [...new Set([...found.folders, ...found.files.map(({ path }) => path), ...ran.inputs])].sort(),
     troubles: into.troubles.sort(byPlace),
     locate: locator([...into.documents, ...into.records], texts),

@@ -12,6 +12,7 @@ import { type Ran, runTypescript } from './run-typescript.ts'
 import { follow } from './scan-call.ts'
 import type { SourceDocument } from './shop-source.ts'
 import { startOf } from './trouble-error.ts'
+import { writtenAtIn } from './written-at.ts'
 
 /** A description file to run. */
 export interface CodeFile {
@@ -122,9 +123,11 @@ function documentFrom(
   made: unknown,
   name: string,
   locate: SourceDocument['locate'],
+  writtenAt?: SourceDocument['writtenAt'],
 ): { document: SourceDocument } | { trouble: Trouble } {
   const plain = plainData(made)
-  if ('data' in plain) return { document: { name, data: plain.data, locate } }
+  if ('data' in plain)
+    return { document: { name, data: plain.data, locate, ...(writtenAt ? { writtenAt } : {}) } }
   const { path, what } = plain.problem
   return {
     trouble: {
@@ -195,6 +198,7 @@ export async function readTypescript(
     else troubles.push(result.trouble)
   }
   const dealt = dealOut(files, ran, lookup)
+  const everything = [...dealt.values()].flat()
   for (const [index, code] of files.entries()) {
     const result: Ran = ran[index] ?? { exported: {} }
     const things = dealt.get(code.file) ?? []
@@ -202,7 +206,14 @@ export async function readTypescript(
     troubles.push(...secondPolicy(things, code.file, lookup), ...silent(code, result, bundle, lookup))
     const made = documentOf(things)
     if (things.length > 0)
-      add(documentFrom(made, code.name, (path) => locateTypescript(made, path, code.file, lookup)))
+      add(
+        documentFrom(
+          made,
+          code.name,
+          (path) => locateTypescript(made, path, code.file, lookup),
+          writtenAtIn(made, () => everything, lookup),
+        ),
+      )
     for (const [number, one] of written.entries()) {
       const first = things.length === 0 && number === 0
       add(

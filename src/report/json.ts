@@ -1,4 +1,11 @@
-import { type Finding, identity, type Level, type NotChecked } from '../base/finding.ts'
+import {
+  type Edit,
+  type EditValue,
+  type Finding,
+  identity,
+  type Level,
+  type NotChecked,
+} from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { AnswerState } from '../check/ask.ts'
 import type { PutQuestion } from '../check/check.ts'
@@ -30,6 +37,11 @@ export interface JsonFinding {
   readonly notes: readonly { readonly text: string; readonly at?: JsonPlace }[]
   readonly cause?: string
   readonly marks: readonly string[]
+  /** A cure without a choice, where mends were asked for: each value with the document and path it goes to. */
+  readonly edit?: {
+    readonly what: string
+    readonly changes: readonly { readonly doc: string; readonly at: JsonPlace; readonly value: EditValue }[]
+  }
 }
 
 export interface JsonQuestion {
@@ -70,8 +82,13 @@ export interface JsonReport {
 
 const placed = (at: Pointer, locate: Locate): JsonPlace => ({ ...locate(at), path: at.path })
 
+const jsonEdit = ({ what, changes }: Edit, locate: Locate): NonNullable<JsonFinding['edit']> => ({
+  what,
+  changes: changes.map(({ at, value }) => ({ doc: at.doc, at: placed(at, locate), value })),
+})
+
 function jsonFinding(finding: Finding, locate: Locate): JsonFinding {
-  const { rule, level, subject, what, why, fix, assumed, facts, cause, marks } = finding
+  const { rule, level, subject, what, why, fix, assumed, facts, cause, marks, edit } = finding
   return {
     identity: identity(finding),
     rule,
@@ -87,6 +104,7 @@ function jsonFinding(finding: Finding, locate: Locate): JsonFinding {
     notes: finding.notes.map(({ text, at }) => ({ text, ...(at ? { at: placed(at, locate) } : {}) })),
     ...(cause === undefined ? {} : { cause }),
     marks,
+    ...(edit ? { edit: jsonEdit(edit, locate) } : {}),
   }
 }
 

@@ -66,7 +66,16 @@ export function judgeText(text: string, procedures: readonly Procedure[]): Judge
   const options = shop.policy ? { policy: shop.policy } : {}
   const result = checkShop({ looms, findings: [...findings, ...resolved.index.findings, ...stale] }, options)
   const sourceLine = () => undefined
-  const source = { documents: [], records: [], procedures: [], watch: [], troubles: [], locate, sourceLine }
+  const source = {
+    documents: [],
+    records: [],
+    procedures: [],
+    texts: [],
+    watch: [],
+    troubles: [],
+    locate,
+    sourceLine,
+  }
   const none = { readings: [], asBuilt: [] }
   const commissioned = { assets: [], findings: [] }
   return {
