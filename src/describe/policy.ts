@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { labelStock } from './label-stock.ts'
 import { colourText, idText, proseText } from './name-schema.ts'
 import { celsiusText, daysText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
 
@@ -92,6 +93,32 @@ export const policy = z
         }),
       )
       .max(1000)
+      .optional(),
+    site: z
+      .string()
+      .max(200, 'at most 200 characters')
+      .regex(/^https?:\/\/[^\s"'<>?#]+$/, 'expected an address such as "https://wiring.example.org/wiki"')
+      .optional()
+      .meta({
+        description: 'Address under which the wiki is published: QR codes open their page there.',
+        examples: ['https://wiring.example.org/wiki'],
+      }),
+    labels: z
+      .strictObject({
+        wires: z
+          .enum(['wrap', 'heat-shrink'])
+          .optional()
+          .meta({ description: 'What wires are marked with; "wrap" when left out.' }),
+        longest: z.number().int().min(8).max(80).optional().meta({
+          description: 'Most characters on one line of a label; 24 when left out.',
+        }),
+        stock: z
+          .array(labelStock)
+          .min(1)
+          .max(8)
+          .optional()
+          .meta({ description: 'Label sheets in the shop; plain A4 and Letter to cut up when left out.' }),
+      })
       .optional(),
     units: z
       .enum(['metric', 'both'])

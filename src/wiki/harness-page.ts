@@ -7,6 +7,7 @@ import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
 import type { HarnessEntry } from './harness-entries.ts'
 import { historyPath } from './history-path.ts'
+import { labelLinks } from './label-pages.ts'
 import { netsHref } from './net-pages.ts'
 import { ownPart } from './own-part.ts'
 import { linkTo, makePage, type Site } from './page.ts'
@@ -45,7 +46,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
       .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),
     formboard: markup(site.input.pictures.formboard?.(harness.id) ?? ''),
     hasFormboard: site.input.pictures.formboard?.(harness.id) !== undefined,
-    papers: paperLinks(site, path, entry),
+    papers: [...paperLinks(site, path, entry), ...labelLinks(site, path, entry)],
     uses: usesOfHarness(site, path, harness.id),
     connectors: use.halves.map((half) => halfView(site, path, loom, half, context)),
     wires: wires.map((wire) => wireView(site, path, job, wire)),

@@ -1,11 +1,13 @@
 import { toCsv } from '../sheets/csv.ts'
 import { toMarkdown } from '../sheets/markdown.ts'
 import { CSV_PAPERS } from '../sheets/papers.ts'
+import { qrMarkup } from '../sheets/qr.ts'
 import type { Sheet } from '../sheets/sheet.ts'
-import { sheetView } from '../sheets/sheet-view.ts'
+import { type SheetView, sheetView } from '../sheets/sheet-view.ts'
 import type { HarnessEntry } from './harness-entries.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { facesOf } from './pinout-view.ts'
+import { siteAddress } from './site-address.ts'
 import type { SiteFile } from './site-input.ts'
 
 /** From this many columns on a paper is printed across the sheet. */
@@ -45,7 +47,7 @@ function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
       ? use.halves.filter((half) => half.pins.size > 1)
       : use.halves.filter((half) => sheet.id === `pinout-${half.id}`)
   return makePage(site, 'paper', facts, {
-    sheet: sheetView(sheet),
+    sheet: withAddress(sheetView(sheet), siteAddress(site, path)),
     wide: sheet.columns.length >= WIDE_COLUMNS,
     back: linkTo(path, site.map.harness(harness.id)),
     backText: harness.title,
@@ -57,3 +59,7 @@ function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
       .map(({ name, title, faces }) => ({ name, title, faces })),
   })
 }
+
+/** With an address to open, the code of a paper opens the paper itself: what it says is then the current issue. */
+const withAddress = (view: SheetView, address: string | undefined): SheetView =>
+  address === undefined ? view : { ...view, qr: qrMarkup(address) }

@@ -8,6 +8,7 @@ import { harnessPage } from './harness-page.ts'
 import { historyPage } from './history-page.ts'
 import { indexPage } from './index-page.ts'
 import { installationPage } from './installation-page.ts'
+import { labelPages } from './label-pages.ts'
 import { netPages } from './net-pages.ts'
 import { openSite } from './page.ts'
 import { paperPages } from './paper-pages.ts'
@@ -28,6 +29,7 @@ export function publishSite(input: SiteInput): SiteFile[] {
     ...map.harnesses.flatMap((entry) => [
       harnessPage(site, entry),
       ...paperPages(site, entry),
+      ...labelPages(site, entry),
       ...historyPage(site, entry),
     ]),
     ...input.looms.flatMap((job) => [...guidePages(site, job), ...netPages(site, job)]),

@@ -24,6 +24,7 @@ const PAGES = [
   'paper/van-pinout-p2.html',
   'guide/installation-van-7.html',
   'net/installation-van-7.html',
+  'paper/van-labels-plain-a4.html',
 ]
 const SCREENS = [
   { name: 'phone, light', viewport: { width: 360, height: 800 }, colorScheme: 'light' },

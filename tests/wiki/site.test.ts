@@ -220,6 +220,15 @@ test('anchors of different names differ, and need no escaping', () => {
   expect(anchors.every((one) => /^[A-Za-z0-9_-]+$/.test(one))).toBe(true)
 })
 
+test('with an address of its own, codes open the page they are printed on, and labels that of the harness', async () => {
+  const site = 'https://wiring.example.org/wiki/'
+  const all = await siteOf({ ...vanRadio, policy: { ...vanRadio.policy, site } })
+  const csv = all.find(({ path }) => path === 'paper/van-labels.csv')?.content ?? ''
+  expect(csv).toContain('https://wiring.example.org/wiki/harness/van.html')
+  const plain = files.find(({ path }) => path === 'paper/van-labels.csv')?.content ?? ''
+  expect(plain).toMatch(/TS-1 rev B match \w{4}-\w{4}/)
+})
+
 test('a shop’s own template replaces ours, and a slip in it is told by file and line', () => {
   const mine = makeTemplates({ ...templateSources, rules: '<h1>Our rules</h1>' })
   const page = publishSite({ ...input, templates: mine }).find((file) => file.path === 'rules.html')
