@@ -81,7 +81,8 @@ async function look(page: Page, phone: boolean): Promise<Looked> {
     const all = (selector: string): any[] => [...document.querySelectorAll(selector)].filter(shown)
     const texts = all('body *').filter(
       (one) =>
-        !one.closest('svg') &&
+        // Labels are drawn in the size they are printed in, and magnified as a whole.
+        !one.closest('svg, .label-sheet') &&
         [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== ''),
     )
     const small = texts.filter((one) => Number.parseFloat(getComputedStyle(one).fontSize) < 15.99)
