@@ -1,12 +1,12 @@
 import { relative, resolve } from 'node:path'
 import { countLevels } from '../report/check-report.ts'
 import { printSummary } from '../report/summary-text.ts'
-import type { SiteInput } from '../wiki/site-input.ts'
 import type { Written } from '../write/write-output.ts'
 import { type Args, CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import type { Io } from './io.ts'
 import { Misshapen } from './misshapen.ts'
 import { type Judged, judge, pages } from './pipeline.ts'
+import type { PastOfShop } from './read-history.ts'
 import { showFailure } from './show-failure.ts'
 import { trustOf } from './trust-of.ts'
 import { Unreadable } from './unreadable.ts'
@@ -19,9 +19,17 @@ interface Built {
 const MOST_COMMITS = 100
 
 /** Past states of the harnesses, as far back as asked; nothing where none are asked for. */
-async function historyOf(judged: Judged, args: Args, io: Io): Promise<SiteInput['history']> {
+async function pastOf(judged: Judged, args: Args, io: Io): Promise<Partial<PastOfShop>> {
+  const past = await historyOf(judged, args, io)
+  const since = args.text('since')
+  return since === undefined
+    ? past
+    : { ...past, changeSheets: await changeSheetsSince(since, judged, args, io) }
+}
+
+async function historyOf(judged: Judged, args: Args, io: Io): Promise<Partial<PastOfShop>> {
   const asked = args.text('history')
-  if (asked === undefined) return undefined
+  if (asked === undefined) return {}
   const most = /^\d{1,3}$/.test(asked) ? Number(asked) : Number.NaN
   if (!(most >= 1 && most <= MOST_COMMITS))
     throw new UsageError(
@@ -29,13 +37,31 @@ async function historyOf(judged: Judged, args: Args, io: Io): Promise<SiteInput[
       'build --history 10',
     )
   const { readHistory } = await import('./read-history.ts')
-  return await readHistory(judged, args.positionals, most, trustOf(args), io)
+  return (await readHistory(judged, args.positionals, most, trustOf(args), io)) ?? {}
+}
+
+/** Change sheets against a revision or a folder that was named, whatever was issued in it. */
+async function changeSheetsSince(
+  since: string,
+  judged: Judged,
+  args: Args,
+  io: Io,
+): Promise<PastOfShop['changeSheets']> {
+  const [path = '.', more] = args.positionals
+  if (more !== undefined)
+    throw new UsageError('--since takes one folder or file to build', `build ${path} --since ${since}`)
+  const { withSide } = await import('./compare-sides.ts')
+  const { changeSheets } = await import('../wiki/change-sheets.ts')
+  const present = { shop: judged.shop, looms: judged.looms, result: judged.result }
+  return withSide(since, path, { trust: trustOf(args), runCode: false }, io, ({ name, revision }) =>
+    changeSheets({ name, revision }, present),
+  )
 }
 
 async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
   const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
-  const files = await pages(judged, io, await historyOf(judged, args, io))
+  const files = await pages(judged, io, await pastOf(judged, args, io))
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)

@@ -73,8 +73,8 @@ export const commands: readonly Command[] = [
       format: {
         type: 'text',
         short: 'f',
-        choices: ['text', 'markdown', 'json', 'html', 'sarif', 'annotations'],
-        help: 'text when left out; html draws old over new',
+        choices: ['text', 'markdown', 'json', 'html', 'sarif', 'annotations', 'change-sheet'],
+        help: 'text when left out; html draws old over new; change-sheet is for whoever reworks built looms',
       },
       output: to('FILE', 'write to a file instead of the screen'),
       in: {
@@ -121,12 +121,18 @@ export const commands: readonly Command[] = [
         value: 'N',
         help: 'show what the last N commits changed in each harness, from git',
       },
+      since: {
+        type: 'text',
+        value: 'REVISION|FOLDER',
+        help: 'change sheets from there; with --history alone, from the last issue of each harness',
+      },
       'allow-stops': { type: 'flag', help: 'exit 0 even with findings at stop level' },
       ...trustOptions,
       help,
     },
     examples: [
       ['loomwright build harnesses', 'publish into the folder out'],
+      ['loomwright build harnesses --since v1', 'with a change sheet for looms built to tag v1'],
       ['loomwright build harnesses --to site --watch', 'publish into site and keep it up to date'],
     ],
     statuses,

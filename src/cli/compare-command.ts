@@ -37,6 +37,13 @@ async function print(
       const brought = broughtFindings(changes).map((finding) => onChangedLine(finding, things))
       return printAnnotations(brought, after.locate)
     }
+    case 'change-sheet': {
+      const { changeSheets } = await import('../wiki/change-sheets.ts')
+      const { toMarkdown } = await import('../sheets/markdown.ts')
+      const sheets = changeSheets({ name: before.name, revision: before.revision }, after.revision)
+      const text = [...sheets.values()].map(toMarkdown).join('\n')
+      return text === '' ? 'No harness that both sides have was changed.\n' : text
+    }
     case 'html':
       return (await import('./compare-html.ts')).comparePage(changes, before, after, io)
     default: {

@@ -20,14 +20,14 @@ import { type Judged, judge } from './pipeline.ts'
 import { Unreadable } from './unreadable.ts'
 
 /** One side of a comparison: files as they lie, or a commit. */
-type Side =
-  | { readonly kind: 'path'; readonly name: string; readonly path: string }
-  | {
-      readonly kind: 'commit'
-      readonly name: string
-      readonly commit: string
-      readonly repository: Repository
-    }
+type Side = { readonly kind: 'path'; readonly name: string; readonly path: string } | CommitSide
+
+interface CommitSide {
+  readonly kind: 'commit'
+  readonly name: string
+  readonly commit: string
+  readonly repository: Repository
+}
 
 /** A side that was read and judged. */
 export interface ReadSide {
@@ -60,7 +60,7 @@ async function repositoryAt(cwd: string, revision: string): Promise<Repository> 
   )
 }
 
-async function commitSide(revision: string, cwd: string): Promise<Side> {
+async function commitSide(revision: string, cwd: string): Promise<CommitSide> {
   const repository = await repositoryAt(cwd, revision)
   return { kind: 'commit', name: revision, commit: await resolveCommit(repository, revision), repository }
 }
@@ -79,7 +79,7 @@ async function sidesOf(positionals: readonly string[], cwd: string): Promise<rea
   const [, from = '', dots = '', to = ''] = range
   const after = await commitSide(to === '' ? 'HEAD' : to, cwd)
   const before = await commitSide(from, cwd)
-  if (dots === '..' || before.kind === 'path' || after.kind === 'path') return [before, after]
+  if (dots === '..') return [before, after]
   const commit = await mergeBase(before.repository, before.commit, after.commit)
   return [{ ...before, commit, name: `${from} (where the two part)` }, after]
 }
@@ -156,6 +156,25 @@ async function readCommit(
   const cwd = resolve(files.folder, repository.prefix)
   const base = existsSync(cwd) ? cwd : files.folder
   return judgeSide(name, resolve(files.folder, folder), { ...io, cwd: base }, options.trust)
+}
+
+/** Reads and judges one former state of the folder or file `beside`, hands it on, and takes away what was written for it. */
+export async function withSide<T>(
+  name: string,
+  beside: string,
+  options: Omit<SideOptions, 'within'>,
+  io: Io,
+  use: (side: ReadSide) => T | Promise<T>,
+): Promise<T> {
+  const made: CommitFiles[] = []
+  try {
+    const side = existsSync(resolve(io.cwd, name))
+      ? await judgeSide(name, name, io, options.trust)
+      : await readCommit(await commitSide(name, io.cwd), { ...options, within: beside }, io, made)
+    return await use(side)
+  } finally {
+    await Promise.all(made.map(({ dispose }) => dispose()))
+  }
 }
 
 /** Reads and judges both sides, hands them on, and takes away whatever was written for it. */

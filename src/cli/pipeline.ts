@@ -263,7 +263,7 @@ async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['fac
 export async function pages(
   judged: Judged,
   io: Io,
-  history: SiteInput['history'] = undefined,
+  past: Pick<SiteInput, 'history' | 'changeSheets'> = {},
 ): Promise<OutputFiles> {
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
@@ -282,7 +282,7 @@ export async function pages(
     coverage: catalogueCoverage(),
     ...(await readSite()),
     showPlace: (pointer) => showPlace(judged.locate(pointer)),
-    ...(history ? { history } : {}),
+    ...past,
   }
   const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
   const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)

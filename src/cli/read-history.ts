@@ -14,6 +14,9 @@ import {
   type Repository,
 } from '../read/git-revision.ts'
 import type { Trust } from '../read/trust.ts'
+import { matchCodeOf } from '../sheets/match-code.ts'
+import type { Sheet } from '../sheets/sheet.ts'
+import { changeSheets, issuedCodes } from '../wiki/change-sheets.ts'
 import type { HistoryEntry } from '../wiki/site-input.ts'
 import type { Io } from './io.ts'
 import { type Judged, judge } from './pipeline.ts'
@@ -82,6 +85,42 @@ function linesBy(
   )
 }
 
+/** What git tells of a shop. */
+export interface PastOfShop {
+  readonly history: ReadonlyMap<string, readonly HistoryEntry[]>
+  /** From the last issue of each harness to what it is now. */
+  readonly changeSheets: ReadonlyMap<string, Sheet>
+}
+
+/** Looks for the last other issue of each harness, going back commit by commit; one comparison a state that has some. */
+class LastIssues {
+  readonly sheets = new Map<string, Sheet>()
+  readonly #present: Revision
+  readonly #codes: ReadonlyMap<string, string>
+
+  constructor(present: Revision) {
+    this.#present = present
+    this.#codes = new Map(
+      [...placedHarnesses(present).values()].map(({ harness, loom, use }) => [
+        harness.id,
+        matchCodeOf(loom, use),
+      ]),
+    )
+  }
+
+  /** `names` leads from names of that state to present ones. */
+  look(revision: Revision, name: string, names: ReadonlyMap<string, string>): void {
+    const found = new Set<string>()
+    for (const [id, code] of issuedCodes(revision)) {
+      const now = names.get(id)
+      if (now !== undefined && !this.sheets.has(now) && this.#codes.get(now) !== code) found.add(now)
+    }
+    if (found.size === 0) return
+    const sheets = changeSheets({ revision, name }, this.#present, (id) => found.has(id))
+    for (const [id, sheet] of sheets) this.sheets.set(id, sheet)
+  }
+}
+
 /**
  * What the last commits changed in each harness of the shop, newest first, by its present name. Empty outside a git repository.
  * A commit whose descriptions cannot be read today is passed over; the next readable one tells of both.
@@ -92,7 +131,7 @@ export async function readHistory(
   most: number,
   trust: Trust,
   io: Io,
-): Promise<ReadonlyMap<string, readonly HistoryEntry[]> | undefined> {
+): Promise<PastOfShop | undefined> {
   const repository = await findRepository(io.cwd)
   if (!repository) return undefined
   const paths = (inputs.length > 0 ? inputs : ['.']).map((input) =>
@@ -106,6 +145,7 @@ export async function readHistory(
   )
   const history = new Map<string, HistoryEntry[]>()
   const present: Revision = { shop: judged.shop, looms: judged.looms, result: judged.result }
+  const issues = new LastIssues(present)
   // Present names, by the name a harness has in the revision looked at.
   let names = new Map([...placedHarnesses(present).keys()].map((id) => [id, id]))
   let after = present
@@ -139,8 +179,9 @@ export async function readHistory(
       ])
     names = older
     after = before
+    if (step) issues.look(before, `commit ${step.commit.slice(0, 10)} of ${step.date}`, names)
     if (step)
       by = { commit: step.commit.slice(0, 10), date: step.date, by: step.author, message: step.subject }
   }
-  return history
+  return { history, changeSheets: issues.sheets }
 }

@@ -21,7 +21,7 @@ export function openSite(input: SiteInput): Site {
     map: siteMap(input),
     shopName: shopNameOf(input),
     jobs: worstFirst(input.looms),
-    papers: rememberPapers(),
+    papers: rememberPapers(input.changeSheets),
   }
 }
 

@@ -6,6 +6,7 @@ import type { ConnectorFamily } from '../describe/part.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { FaultCoverage } from '../report/catalogue-coverage.ts'
 import type { Half, Loom } from '../resolve/loom.ts'
+import type { Sheet } from '../sheets/sheet.ts'
 import type { Templates } from '../sheets/templates.ts'
 import type { Solution } from '../solve/solution.ts'
 
@@ -57,6 +58,8 @@ export interface SiteInput {
   readonly assets: Readonly<Record<string, string>>
   /** Past states of harnesses by their id, newest first; left out, history pages show what is written in the description. */
   readonly history?: ReadonlyMap<string, readonly HistoryEntry[]>
+  /** Papers that bring a built loom from an earlier issue to the present one, by harness. */
+  readonly changeSheets?: ReadonlyMap<string, Sheet>
   /** Says where in its file a thing is written, `harnesses/head.ts:12:3`; left out, no place is printed. */
   readonly showPlace?: (pointer: Pointer) => string
 }

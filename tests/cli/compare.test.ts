@@ -400,3 +400,52 @@ describe('check --baseline', () => {
     expect((await run('check', 'shop', '--baseline', 'nosuch')).code).toBe(2)
   })
 })
+
+describe('change sheets', () => {
+  const issued = (revision: string, length: string, state = 'issued') =>
+    tinyShop((shop) => {
+      Object.assign(wireOf(shop, 1), { length })
+      Object.assign((shop.harnesses ?? [])[0] ?? {}, { revision, state })
+    })
+  const sheet = () => readFileSync(join(here.dir, 'out/paper/lamp-lead-change-sheet.md'), 'utf8')
+
+  test('from the last issue of a harness, past drafts, with both match codes and the work in order', async () => {
+    git('init', '-q')
+    commit({ 'shop/a.json': issued('A', '1.5 m') }, 'Issue A')
+    commit({ 'shop/a.json': issued('B', '1.7 m', 'draft') }, 'Try')
+    commit({ 'shop/a.json': issued('B', '2 m') }, 'Issue B')
+    expect((await run('build', 'shop', '--history', '9', '--allow-stops')).code).toBe(0)
+    const text = sheet().replaceAll('\\', '')
+    const codes = /built to rev A, match (\w{4}-\w{4}): brings it to rev B, match (\w{4}-\w{4})/.exec(text)
+    expect(codes?.[1]).not.toBe(codes?.[2])
+    expect(text).toContain(`Match code: ${codes?.[2]}`)
+    expect(text).toMatch(/Check the length of A02: 1.5 m before, 2 m now/)
+    expect(text).not.toContain('1.7 m')
+    expect(text.indexOf('Isolate the supply first')).toBeLessThan(text.indexOf('Check the length'))
+    expect(text).toMatch(/Reworked by: ________/)
+    const page = readFileSync(join(here.dir, 'out/paper/lamp-lead-change-sheet.html'), 'utf8')
+    expect(page).toContain(codes?.[1] ?? '-')
+    expect(readFileSync(join(here.dir, 'out/harness/lamp-lead.html'), 'utf8')).toContain(
+      'lamp-lead-change-sheet.html',
+    )
+  })
+
+  test('from a revision or folder that is named; none where nothing differs', async () => {
+    git('init', '-q')
+    commit({ 'shop/a.json': issued('A', '1.5 m', 'draft') }, 'Draft')
+    write({ 'shop/a.json': issued('B', '2 m', 'draft') })
+    expect((await run('build', 'shop', '--since', 'HEAD', '--allow-stops')).code).toBe(0)
+    expect(sheet()).toContain('1.5 m before, 2 m now')
+    write({ 'old/a.json': issued('B', '2 m', 'draft') })
+    expect((await run('build', 'shop', '--since', 'old', '--allow-stops')).code).toBe(0)
+    expect(() => sheet()).toThrow()
+    expect((await run('build', 'shop', '--since', 'nowhere', '--allow-stops')).code).toBe(2)
+  })
+
+  test('compare prints them as Markdown', async () => {
+    write({ 'old.json': issued('A', '1.5 m'), 'new.json': issued('B', '2 m') })
+    const { out } = await run('compare', 'old.json', 'new.json', '--format', 'change-sheet')
+    expect(out).toMatch(/^# Change sheet: Lamp lead/)
+    expect((await run('compare', 'old.json', 'old.json', '-f', 'change-sheet')).out).toMatch(/^No harness/)
+  })
+})
