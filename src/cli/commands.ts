@@ -73,8 +73,8 @@ export const commands: readonly Command[] = [
       format: {
         type: 'text',
         short: 'f',
-        choices: ['text', 'markdown', 'json', 'html', 'sarif', 'annotations', 'change-sheet'],
-        help: 'text when left out; html draws old over new; change-sheet is for whoever reworks built looms',
+        choices: ['text', 'markdown', 'json', 'html', 'sarif', 'annotations', 'rework'],
+        help: 'text when left out; html draws old over new',
       },
       output: to('FILE', 'write to a file instead of the screen'),
       in: {
@@ -85,7 +85,7 @@ export const commands: readonly Command[] = [
       baseline: { type: 'flag', help: 'only the findings the change brings' },
       'run-code': {
         type: 'flag',
-        help: 'run TypeScript of revisions not checked out, too',
+        help: 'run TypeScript of revisions not checked out',
       },
       ...trustOptions,
       help,

@@ -37,7 +37,7 @@ async function print(
       const brought = broughtFindings(changes).map((finding) => onChangedLine(finding, things))
       return printAnnotations(brought, after.locate)
     }
-    case 'change-sheet': {
+    case 'rework': {
       const { changeSheets } = await import('../wiki/change-sheets.ts')
       const { toMarkdown } = await import('../sheets/markdown.ts')
       const sheets = changeSheets({ name: before.name, revision: before.revision }, after.revision)

@@ -444,8 +444,8 @@ describe('change sheets', () => {
 
   test('compare prints them as Markdown', async () => {
     write({ 'old.json': issued('A', '1.5 m'), 'new.json': issued('B', '2 m') })
-    const { out } = await run('compare', 'old.json', 'new.json', '--format', 'change-sheet')
+    const { out } = await run('compare', 'old.json', 'new.json', '--format', 'rework')
     expect(out).toMatch(/^# Change sheet: Lamp lead/)
-    expect((await run('compare', 'old.json', 'old.json', '-f', 'change-sheet')).out).toMatch(/^No harness/)
+    expect((await run('compare', 'old.json', 'old.json', '-f', 'rework')).out).toMatch(/^No harness/)
   })
 })
