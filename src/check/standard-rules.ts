@@ -1,9 +1,9 @@
-import { ruleOf } from './ask.ts'
 import { electricalRules } from './electrical-rules.ts'
 import { mechanicalRules } from './mechanical-rules.ts'
+import { paperRules } from './paper-rules.ts'
+import { rfRules } from './rf-rules.ts'
 import type { Rule } from './rule.ts'
 import { activeLevel } from './rules/active-level.ts'
-import { answerFitsQuestion } from './rules/answer-fits-question.ts'
 import { bareCopperAfloat } from './rules/bare-copper-afloat.ts'
 import { bendRadius } from './rules/bend-radius.ts'
 import { bridgedLegGrounded } from './rules/bridged-leg-grounded.ts'
@@ -25,7 +25,6 @@ import { fuseProtectsWire } from './rules/fuse-protects-wire.ts'
 import { hotColdIdentity } from './rules/hot-cold-identity.ts'
 import { ignitionSensePermanent } from './rules/ignition-sense-permanent.ts'
 import { isolatedCommonGrounded } from './rules/isolated-common-grounded.ts'
-import { labelUnique } from './rules/label-unique.ts'
 import { lineTerminatedOnce } from './rules/line-terminated-once.ts'
 import { matedHalvesFit } from './rules/mated-halves-fit.ts'
 import { microphoneKind } from './rules/microphone-kind.ts'
@@ -56,7 +55,6 @@ import { thinWireAfloat } from './rules/thin-wire-afloat.ts'
 import { voltageAtLoad } from './rules/voltage-at-load.ts'
 import { voltsWithinLimit } from './rules/volts-within-limit.ts'
 import { wireFitsContact } from './rules/wire-fits-contact.ts'
-import { standardQuestions } from './standard-questions.ts'
 
 /**
  * Every rule, by family. Order matters in one way: of findings with one cause and one level the earlier rule's is shown, so
@@ -126,9 +124,8 @@ export const standardRules: readonly Rule[] = [
   busDropLength,
   // plugs, crimps and routing
   ...mechanicalRules,
-  // papers
-  labelUnique,
-  answerFitsQuestion,
-  // what only a look can tell
-  ...standardQuestions.map(ruleOf),
+  // antenna feeders
+  ...rfRules,
+  // papers and questions
+  ...paperRules,
 ]

@@ -59,7 +59,7 @@ async function changeSheetsSince(
 }
 
 async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
-  const judged = await judge(args.positionals, io, trustOf(args))
+  const judged = await judge(args.positionals, io, trustOf(args), true)
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
   const files = await pages(judged, io, await pastOf(judged, args, io))
   io.progress.say('writing')

@@ -117,8 +117,34 @@ async function commission(
   return judgeRecords({ readings, asBuilt }, looms)
 }
 
-/** Read, describe, resolve, solve and check. Throws {@link Unreadable}. */
-export async function judge(inputs: readonly string[], io: Io, trust: Trust = 'own'): Promise<Judged> {
+/** Papers issued under another match code; with `made`, also what the papers count and test, which costs making them. */
+async function paperFindings(looms: readonly SolvedLoom[], made: boolean): Promise<Finding[]> {
+  const isIssued = ({ loom }: SolvedLoom) =>
+    [loom.source, ...loom.looms.map((use) => use.harness)].some(({ match }) => match !== undefined)
+  const issued = looms.filter(isIssued)
+  const { auditIssue } =
+    issued.length > 0 ? await import('../sheets/audit-issue.ts') : { auditIssue: () => [] }
+  const changed = issued.flatMap(({ loom }) => auditIssue(loom))
+  if (!made) return changed
+  const { auditPapers } = await import('../sheets/audit-papers.ts')
+  return [...changed, ...looms.flatMap(({ loom, solution }) => auditPapers(loom, solution))]
+}
+
+/** Findings that are no rule's and belong on the page of a job all the same. */
+const OF_PAPERS: ReadonlySet<string> = new Set([
+  'stale-citation',
+  'pick-list-complete',
+  'ring-out-complete',
+  'issued-paper-unchanged',
+])
+
+/** Read, describe, resolve, solve and check, with `papers` also what will be printed. Throws {@link Unreadable}. */
+export async function judge(
+  inputs: readonly string[],
+  io: Io,
+  trust: Trust = 'own',
+  papers = false,
+): Promise<Judged> {
   const described = await describe(inputs, io, trust)
   const { resolveShop } = await import('../resolve/resolve.ts')
   const resolved = resolveShop(described.shop)
@@ -126,11 +152,15 @@ export async function judge(inputs: readonly string[], io: Io, trust: Trust = 'o
   io.progress.say('checking')
   const { checkShop } = await import('../check/check.ts')
   const stale = await staleCitations(looms, described.shop)
+  const printed = await paperFindings(looms, papers)
   const commissioned = await commission(described.records, looms)
   const { policy } = described.shop
   const ofRecords = [...described.recordFindings, ...commissioned.findings]
   const result = checkShop(
-    { looms, findings: [...described.misshapen, ...resolved.index.findings, ...stale, ...ofRecords] },
+    {
+      looms,
+      findings: [...described.misshapen, ...resolved.index.findings, ...stale, ...printed, ...ofRecords],
+    },
     policy ? { policy } : {},
   )
   io.progress.done()
@@ -144,7 +174,7 @@ const isAbout = (loom: Loom, subject: string): boolean =>
 async function jobsOf(judged: Judged): Promise<Job[]> {
   const { checkLoom } = await import('../check/check.ts')
   const { policy } = judged.shop
-  const stale = judged.result.findings.filter(({ rule }) => rule === 'stale-citation')
+  const stale = judged.result.findings.filter(({ rule }) => OF_PAPERS.has(rule))
   return judged.looms.map(({ loom, solution }) => {
     const { findings, notChecked, questions } = checkLoom(loom, solution, policy ? { policy } : {})
     const cited = stale.filter(({ subject }) => isAbout(loom, subject))

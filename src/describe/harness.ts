@@ -207,6 +207,11 @@ export const harness = z
       .optional()
       .meta({ description: 'Date of issue.' }),
     state: z.enum(['draft', 'issued', 'superseded']).optional(),
+    match: z
+      .string()
+      .regex(/^[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}$/, 'expected a match code such as "7QK2-M9XD"')
+      .optional()
+      .meta({ description: 'Match code its papers were issued under; a change after that is a finding.' }),
     drawnBy: proseText('Who made it.', 60).optional(),
     checkedBy: proseText('Who checked it.', 60).optional(),
     revisions: z

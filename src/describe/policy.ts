@@ -66,6 +66,22 @@ export const policy = z
       })
       .optional()
       .meta({ description: 'The colour code of the shop: which colours supply conductors have.' }),
+    rf: z
+      .strictObject({
+        feederLossDb: z.number().positive().optional().meta({
+          description:
+            'Most an antenna feeder may lose in dB, joints counted; 3, half the power, when left out.',
+        }),
+        feederLengths: z
+          .array(lengthText('A length to which feeders are cut.', '4.5 m'))
+          .max(20)
+          .optional()
+          .meta({
+            description:
+              'Lengths to which the shop cuts feeders, so that readings of a fleet compare; any when left out.',
+          }),
+      })
+      .optional(),
     parked: daysText('How long a vehicle must stand and still start.').optional(),
     conductorTemperature: celsiusText(
       'Copper temperature at which drops are worked out.',

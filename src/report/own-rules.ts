@@ -108,6 +108,42 @@ export const ownRules: readonly OwnRule[] = [
     sources,
   },
   {
+    id: 'pick-list-complete',
+    title: 'The bill of materials holds what the tables use',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'The bill, the crimp sheet and the cut list are counted each on its own. Where they differ one of them is wrong, and a job stops for a contact nobody ordered.',
+    remedy: 'Do not pick from this bill; report the description that does this.',
+    needs: 'nothing beyond the papers',
+    sources,
+    covers: ['X4'],
+  },
+  {
+    id: 'ring-out-complete',
+    title: 'Every net, screen and pair to be kept apart has a test step',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'What no step touches is not tested: an open crimp or a strand across two pins passes, and is found on the vehicle.',
+    remedy: 'Add the step by hand, and report the description that does this.',
+    needs: 'nothing beyond the papers',
+    sources: ['IPC/WHMA-A-620 §19.5.1 and 19.5.2, by its contents list'],
+    covers: ['X5'],
+  },
+  {
+    id: 'issued-paper-unchanged',
+    title: 'Nothing has changed since the papers were issued',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'A description edited after issue prints papers that no longer match the ones on the wall, under the same revision.',
+    remedy: 'Raise the revision and issue again under the new match code, or take the change back.',
+    needs: '"match" of the harness or installation: the code its papers print',
+    sources,
+    covers: ['X1'],
+  },
+  {
     id: 'rule-unknown',
     title: 'A severity in the shop policy names a rule that exists',
     family: 'description',

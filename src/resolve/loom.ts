@@ -200,6 +200,7 @@ export interface Settings {
   readonly fuseMargin: number
   readonly shields: 'one-end' | 'both-ends'
   readonly parkedDays: number
+  readonly feederLossDb: number
   readonly conductorCelsius: number
 }
 

@@ -23,6 +23,7 @@ export function settingsFrom(policy: Policy | undefined, at?: Pointer): Settings
     fuseNegative: stated.fuseNegative ?? 'forbid',
     fuseMargin: stated.fuseMargin ?? 1,
     shields: stated.shields ?? 'one-end',
+    feederLossDb: stated.rf?.feederLossDb ?? 3,
     parkedDays: stated.parked ?? 21,
     conductorCelsius: stated.conductorTemperature ?? 20,
   }

@@ -10,10 +10,16 @@ export function canonicalJson(value: unknown): string {
   return `{${entries.map(([key, item]) => `${JSON.stringify(key)}:${canonicalJson(item)}`).join(',')}}`
 }
 
+/** The code itself is no fact behind the papers. */
+const withoutCode = <T extends { readonly match?: string | undefined }>(source: T): T => ({
+  ...source,
+  match: undefined,
+})
+
 /** Everything a loom's papers print: its description, what it lands on, and the parts it is made of. */
 function factsOfUse(loom: Loom, use: LoomUse): unknown[] {
   const mated = use.halves.map((half) => [half.id, half.mate?.address, half.mate?.unit?.equipment])
-  return [use.harness, mated, use.halves.map((half) => half.family), partsOf(loom, use)]
+  return [withoutCode(use.harness), mated, use.halves.map((half) => half.family), partsOf(loom, use)]
 }
 
 function partsOf(loom: Loom, use: LoomUse): unknown[] {
@@ -34,6 +40,9 @@ function namedContacts(half: Half): string[] {
 /** The code printed on every paper of one issue. It changes when any fact behind the papers does, and not when a line moves. */
 export function matchCodeOf(loom: Loom, use?: LoomUse): string {
   const looms = use ? [use] : loom.looms
-  const facts = [use ? use.harness.id : loom.source, ...looms.map((one) => factsOfUse(loom, one))]
+  const facts = [
+    use ? use.harness.id : withoutCode(loom.source),
+    ...looms.map((one) => factsOfUse(loom, one)),
+  ]
   return matchCode(canonicalJson(facts))
 }

@@ -1,4 +1,4 @@
-/** What each question says of its tripping example, as the sentences of rules. */
+/** What questions, rules of papers and rules of feeders say of their tripping examples. */
 export const questionSentences: Readonly<Record<string, readonly string[]>> = {
   'answer-fits-question': [
     'van/answers.1: M. Teal answers clear-of-airbags at “roof”, where it is not asked',
@@ -18,4 +18,14 @@ export const questionSentences: Readonly<Record<string, readonly string[]>> = {
   'live-plug-ground-first': [
     'desk/head.J1: Answered no: “Is head.J1 plugged only with power off, as its label says, or does its ground make first?”',
   ],
+  'coax-impedance': ['lead.W1: W1 is 50 Ω and the port radio.J.centre 75 Ω: return loss 13.98 dB'],
+  'coax-plug-suits-cable': [
+    'lead.P1: W1 is 10.3 mm over its jacket and the plug lead.P1 takes 4.7 mm to 6.4 mm',
+    'lead.P2: W1 is 10.3 mm over its jacket and the plug lead.P2 takes 4.7 mm to 6.4 mm',
+  ],
+  'feeder-loss': [
+    'job/lead.W1: The feeder from radio.J.centre to whip loses 5.63 dB at 450 MHz (limit 3.00 dB)',
+  ],
+  'colour-not-only-mark': ['lead.red: The wire “red” has no mark but a colour'],
+  'issued-paper-complete': ['van: van is issued without the name of who checked it'],
 }
