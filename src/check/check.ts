@@ -16,7 +16,7 @@ import type { Rule } from './rule.ts'
 import { type RawResult, runRules } from './run-rules.ts'
 import { standardQuestions } from './standard-questions.ts'
 import { standardRules } from './standard-rules.ts'
-import { applyWaivers, staleWaivers, type Waived } from './waivers.ts'
+import { applyWaivers, endlessWaivers, staleWaivers, type Waived } from './waivers.ts'
 
 /** What came of checking, ready for printers. */
 export interface CheckResult {
@@ -59,7 +59,7 @@ export interface ShopToCheck {
 }
 
 /** Ids of findings that the runner itself makes. */
-export const runnerFindings = ['rule-failed', 'rule-unknown', 'waiver-stale'] as const
+export const runnerFindings = ['rule-failed', 'rule-unknown', 'waiver-stale', 'waiver-endless'] as const
 
 /** Judges one loom. Waivers that match nothing are not reported: they may belong to another loom of the shop. */
 export function checkLoom(loom: Loom, solution: Solution, options: CheckOptions = {}): CheckResult {
@@ -115,9 +115,19 @@ function settle(
 ): Pick<CheckResult, 'findings' | 'waived' | 'heldBack'> {
   const waivers = policy?.value.waivers ?? []
   const accepted = applyWaivers(applyLevels(findings, policy?.value.rules), waivers)
-  const stale = policy && wholeShop ? staleWaivers(waivers, accepted.used, policy.at) : []
+  const kept =
+    policy && wholeShop
+      ? [
+          ...staleWaivers(waivers, accepted.used, policy.at),
+          ...endlessWaivers(accepted.waived, waivers, policy.at),
+        ]
+      : []
+  const ofWaivers = applyLevels(kept, policy?.value.rules)
   const order = new Map(rules.map((rule, index) => [rule.id, index]))
-  const grouped = groupByCause(mergeFindings([...accepted.findings, ...stale]), (id) => order.get(id) ?? -1)
+  const grouped = groupByCause(
+    mergeFindings([...accepted.findings, ...ofWaivers]),
+    (id) => order.get(id) ?? -1,
+  )
   return {
     findings: rankFindings(grouped.shown),
     waived: accepted.waived,

@@ -54,6 +54,37 @@ export function applyWaivers(findings: readonly Finding[], waivers: readonly Wai
 const endedWaiver = (waiver: Waiver, code: string): string =>
   `accepted by ${waiver.by} on ${waiver.date} for other figures (match code ${waiver.facts}, now ${code}); look again`
 
+/** A waiver without the code of its facts would hold whatever the figures become. */
+export function endlessWaivers(
+  waived: readonly Waived[],
+  waivers: readonly Waiver[],
+  policyAt: Pointer,
+): Finding[] {
+  return waivers.flatMap((waiver, index): Finding[] => {
+    if (waiver.facts !== undefined) return []
+    const codes = [
+      ...new Set(waived.filter((one) => one.waiver === waiver).map(({ finding }) => factsCode(finding))),
+    ]
+    const [code] = codes
+    if (code === undefined) return []
+    return [
+      {
+        rule: 'waiver-endless',
+        level: 'note',
+        subject: `policy.waivers.${index + 1}`,
+        what: `The waiver of ${quote(waiver.rule)} at ${quote(waiver.at)} never ends: it names no match code`,
+        why: `${waiver.by} accepted the figures of ${waiver.date}; without their code whatever they become is accepted too.`,
+        fix: `Look once more, and add facts: "${code}" to it.`,
+        assumed: [],
+        facts: { rule: { value: waiver.rule }, at: { value: waiver.at }, code: { value: code } },
+        at: below(policyAt, 'waivers', index),
+        notes: [],
+        marks: [],
+      },
+    ]
+  })
+}
+
 /** A waiver that matches nothing guards nothing: the fault is mended, or the address is misspelt. */
 export function staleWaivers(
   waivers: readonly Waiver[],

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { endText, idText, ipText, proseText } from './name-schema.ts'
+import { endText, idText, ipText, proseText, statedText } from './name-schema.ts'
 import { celsiusText, daysText, hertzText, lengthText, voltsText } from './quantity-schema.ts'
 
 /** A place with its equipment and looms mated together: the unit in which drops, loops and drains are judged. */
@@ -125,7 +125,7 @@ export const installation = z
           answer: z.enum(['yes', 'no', 'does-not-apply']).meta({
             description: 'Every question is put so that "yes" is as it should be.',
           }),
-          by: proseText('Who looked.', 60),
+          by: statedText('Who looked.', 60),
           date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }),
           distance: lengthText(
             'What was measured, where the question asks for a distance.',

@@ -40,6 +40,10 @@ export const proseText = (description: string, max = 2000) =>
     .regex(/^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]*$/u, 'control characters are not allowed')
     .meta({ description })
 
+/** As `proseText`, and not blank: a name or a reason that somebody answers for. */
+export const statedText = (description: string, max = 2000) =>
+  proseText(description, max).regex(/\S/u, 'this cannot be left blank')
+
 /** `P1.2`: a pin of a connector, a terminal of an inline part, or the bare name of a splice or one-pin connector. */
 export const endText = (description: string, example = 'P1.2') =>
   z

@@ -1,6 +1,6 @@
 import * as z from 'zod'
 import { labelStock } from './label-stock.ts'
-import { colourText, idText, proseText } from './name-schema.ts'
+import { colourText, idText, proseText, statedText } from './name-schema.ts'
 import { celsiusText, daysText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
 
 const percent = (d: string) =>
@@ -100,8 +100,8 @@ export const policy = z
             .min(1)
             .max(200)
             .meta({ description: 'Address of the thing, as the finding prints it.' }),
-          reason: proseText('Why it is accepted.', 400),
-          by: proseText('Who accepted it.', 60),
+          reason: statedText('Why it is accepted.', 400),
+          by: statedText('Who accepted it.', 60),
           date: z.iso.date({ error: () => 'expected a date as YYYY-MM-DD' }),
           facts: z.string().max(40).optional().meta({
             description: 'Match code of the facts when it was accepted; the waiver ends when they change.',

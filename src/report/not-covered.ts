@@ -4,9 +4,6 @@
  */
 export const notCovered: Readonly<Record<string, string>> = {
   M10: 'No rule yet.',
-  R1: 'No rule yet.',
-  R2: 'No rule yet.',
-  R4: 'No rule yet.',
   E1: 'No rule yet.',
   E2: 'No rule yet.',
   E3: 'No rule yet.',
@@ -15,8 +12,4 @@ export const notCovered: Readonly<Record<string, string>> = {
   E6: 'No rule yet.',
   E7: 'No rule yet.',
   E10: 'No rule yet.',
-  X1: 'No rule yet.',
-  X3: 'No rule yet.',
-  X4: 'No rule yet.',
-  X5: 'No rule yet.',
 }

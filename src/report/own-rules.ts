@@ -166,6 +166,19 @@ export const ownRules: readonly OwnRule[] = [
     covers: ['X6'],
   },
   {
+    id: 'waiver-endless',
+    title: 'A waiver ends when the figures behind it change',
+    family: 'description',
+    level: 'note',
+    reason:
+      'Somebody accepted 0.6 V, and a year later it is 1.4 V on a longer wire: a waiver without the match code of its facts hides that too.',
+    remedy:
+      'Add the match code the finding prints, so that the waiver ends with the figures it was given for.',
+    needs: 'nothing beyond the shop policy',
+    sources,
+    covers: ['X6'],
+  },
+  {
     id: 'rule-failed',
     title: 'Every rule has run to its end',
     family: 'description',

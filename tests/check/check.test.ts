@@ -141,7 +141,7 @@ describe('a waiver', () => {
 
   it('takes out the finding at its address and no other', () => {
     const result = checkDocuments(withPolicy({ waivers: [{ ...waiver, at: 'lead.P1.1' }] }))
-    expect(result.findings.map((entry) => entry.subject)).toEqual(['lead.P2.1'])
+    expect(result.findings.map((entry) => entry.subject)).toEqual(['lead.P2.1', 'policy.waivers.1'])
     expect(result.waived.map((entry) => [entry.finding.subject, entry.waiver.by])).toEqual([
       ['lead.P1.1', 'Pat'],
     ])
@@ -164,6 +164,26 @@ describe('a waiver', () => {
       `accepted by Pat on 2024-03-01 for other figures (match code XXXX-XXXX, now ${factsCode(found)}); look again`,
     ])
     expect(rules(other)).not.toContain('waiver-stale')
+  })
+
+  it('without the code of its facts never ends: a note that prints the code', () => {
+    const open = checkDocuments(withPolicy({ waivers: [{ ...waiver, at: 'lead.P1.1' }] }))
+    const note = open.findings.find(({ rule }) => rule === 'waiver-endless')
+    const code = String(note?.facts.code?.value)
+    expect(note).toMatchObject({ level: 'note', at: { path: ['policy', 'waivers', 0] } })
+    expect(note?.fix).toContain(`facts: "${code}"`)
+    const closed = checkDocuments(withPolicy({ waivers: [{ ...waiver, at: 'lead.P1.1', facts: code }] }))
+    expect(closed.waived).toHaveLength(1)
+    expect(rules(closed)).not.toContain('waiver-endless')
+    const off = checkDocuments(
+      withPolicy({ waivers: [{ ...waiver, at: 'lead.P1.1' }], rules: { 'waiver-endless': 'off' } }),
+    )
+    expect(rules(off)).not.toContain('waiver-endless')
+  })
+
+  it.each(['by', 'reason', 'date'])('cannot leave %s blank', (field) => {
+    const bad = { ...waiver, at: 'lead.P1.1', [field]: ' ' }
+    expect(() => checkDocuments(withPolicy({ waivers: [bad] }))).toThrow()
   })
 
   it('that matches nothing is a finding at its line', () => {
