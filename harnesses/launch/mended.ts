@@ -130,7 +130,7 @@ const main = [
   wire('B01', BAT1, F1.in, { size: '25 mm²', colour: 'RD', length: '150 mm', sheathed: true, ...tinned }),
   wire('B02', F1.out, BP1, { size: '25 mm²', colour: 'RD', length: '4.95 m', ...tinned }),
   wire('B03', BN1, BAT2, { size: '25 mm²', colour: 'BK', length: '4.6 m', ...tinned }),
-  wire('B04', BP2, FBI, { size: '10 mm²', colour: 'RD', length: '0.3 m', ...tinned }),
+  wire('B04', BP2, FBI, { size: '10 mm²', colour: 'RD', length: '0.38 m', ...tinned }),
 ]
 const branches = [
   wire('B05', FBO.pin(1), R1.pin(1), { size: '6 mm²', colour: 'RD', length: '7.0 m', part: slimBoat }),
@@ -233,37 +233,64 @@ const feeder = cable('W5', 'rg-8x', {
   shields: { shield: { from: ANT.pin('shield'), to: WHIP.pin('shield') } },
 })
 
-/** How it lies: L1 at the fuse panel, L2 and L3 along the first helm, L4 on the roof, L7 at the second helm. */
+type BranchArguments = Parameters<typeof branch>
+type Marks = NonNullable<NonNullable<BranchArguments[3]>['marks']>
+
+/** A stretch of this loom: tied every 250 mm and at each breakout, inside the 300 mm of ISO 10133 for battery cables. */
+const stretch = (
+  from: BranchArguments[0],
+  to: BranchArguments[1],
+  length: BranchArguments[2],
+  marks: Marks = [],
+) => branch(from, to, length, { supportEvery: '250 mm', ...(marks.length > 0 ? { marks } : {}) })
+
+/** Whatever goes up from the bars has a gland of its own in the floor of the panel. */
+const panelGland: Marks = [{ kind: 'gland', at: '60 mm', bore: '20 mm', sealed: true }]
+
+/**
+ * How it lies: L1 at the bars under the fuse panel, L2 and L3 along the first helm, L4 on the roof, L7 at the second helm.
+ * Each wire is 80 mm longer than its way, for two new crimps at both ends.
+ */
 const lay = [
-  branch('L6', F1, '650 mm', { marks: [{ kind: 'sleeve', at: '50 mm' }] }),
-  branch(F1, BAT1, '150 mm', { marks: [{ kind: 'sleeve', at: '10 mm', to: '140 mm' }] }),
-  branch('L6', BAT2, '300 mm'),
-  branch('L1', 'L6', '4000 mm', { marks: [{ kind: 'grommet', at: '600 mm', note: 'Bulkhead' }] }),
-  ...[BP1, BN1, FBO, BN3, BN4, BN5, BN6, BN8, BOND].map((end) => branch('L1', end, '300 mm')),
-  branch('L1', BN2, '100 mm'),
-  branch('L1', BP2, '150 mm'),
-  branch('L1', FBI, '150 mm'),
-  branch('L1', T1P, '700 mm'),
-  branch('L1', T1, '700 mm'),
-  branch('L1', 'L2', '1500 mm', { marks: [{ kind: 'tie', at: '500 mm' }] }),
-  branch('L2', N1, '1200 mm'),
-  branch('L2', BZ, '1200 mm'),
-  branch('L2', HL, '700 mm'),
-  branch('L2', HN, '4300 mm'),
-  branch('L2', 'L3', '4000 mm', { marks: [{ kind: 'tie', at: '1000 mm' }] }),
-  branch('L3', R1, '1200 mm'),
-  branch('L3', ANT, '1200 mm'),
-  branch('L3', H2, '7800 mm'),
-  branch('L3', 'L4', '3000 mm', { marks: [{ kind: 'grommet', at: '2800 mm', note: 'Roof gland' }] }),
-  branch('L4', GN, '1800 mm'),
-  branch('L4', WHIP, '1800 mm'),
-  branch('L1', 'L5', '7450 mm', { marks: [{ kind: 'grommet', at: '7000 mm', note: 'Bilge gland' }] }),
-  branch('L5', FS, '250 mm'),
-  branch('L5', PU, '250 mm'),
-  branch('L1', 'L7', '15 m', { marks: [{ kind: 'tie', at: '1000 mm' }] }),
-  branch('L7', T2, '300 mm'),
-  branch('L7', T2D, '300 mm'),
-  branch('L7', DS, '4700 mm'),
+  stretch('L6', F1, '610 mm', [{ kind: 'sleeve', at: '50 mm', bore: '20 mm' }]),
+  stretch(F1, BAT1, '70 mm', [{ kind: 'sleeve', at: '10 mm', to: '60 mm', bore: '20 mm' }]),
+  stretch('L6', BAT2, '260 mm'),
+  stretch('L1', 'L6', '4000 mm', [
+    { kind: 'grommet', at: '600 mm', note: 'Bulkhead', bore: '25 mm', sealed: true },
+  ]),
+  ...[BP1, BN1].map((end) => stretch('L1', end, '260 mm')),
+  ...[BN3, BN4, BN5, BN6, BN8, BOND].map((end) => stretch('L1', end, '360 mm')),
+  stretch('L1', BN2, '160 mm'),
+  stretch('L1', BP2, '150 mm'),
+  stretch('L1', FBI, '150 mm', panelGland),
+  stretch('L1', FBO, '360 mm', panelGland),
+  stretch('L1', T1P, '560 mm', panelGland),
+  stretch('L1', T1, '660 mm', panelGland),
+  stretch('L1', 'L2', '1400 mm', panelGland),
+  stretch('L2', N1, '1160 mm'),
+  stretch('L2', BZ, '1160 mm'),
+  stretch('L2', HL, '660 mm'),
+  stretch('L2', HN, '4260 mm', [
+    { kind: 'gland', at: '4000 mm', note: 'Roof gland', bore: '8 mm', sealed: true },
+  ]),
+  stretch('L2', 'L3', '4000 mm'),
+  stretch('L3', R1, '1160 mm'),
+  stretch('L3', ANT, '1160 mm'),
+  stretch('L3', H2, '7760 mm'),
+  stretch('L3', 'L4', '3000 mm', [
+    { kind: 'gland', at: '2800 mm', note: 'Roof gland', bore: '16 mm', sealed: true },
+  ]),
+  stretch('L4', GN, '1760 mm'),
+  stretch('L4', WHIP, '1760 mm'),
+  stretch('L1', 'L5', '7350 mm', [
+    { kind: 'gland', at: '7000 mm', note: 'Bilge gland', bore: '16 mm', sealed: true },
+  ]),
+  stretch('L5', FS, '210 mm'),
+  stretch('L5', PU, '210 mm'),
+  stretch('L1', 'L7', '15 m', panelGland),
+  stretch('L7', T2, '260 mm'),
+  stretch('L7', T2D, '260 mm'),
+  stretch('L7', DS, '4660 mm'),
 ]
 
 export const launchMended = harness('launch-mended', {

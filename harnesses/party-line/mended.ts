@@ -42,6 +42,8 @@ const clamp = { kind: 'screw', zone: 'stage-left' } as const
 const MS = plug('MS', kit.mainStation.at('LINE'), {
   contact: 'xlr-5-solder',
   zone: 'control',
+  bore: '14 mm',
+  note: 'Hood with the collar for two cables.',
   label: 'PARTY LINE',
 })
 /** Six screw clamps in the box at the foot of the stage; each takes several wires. */

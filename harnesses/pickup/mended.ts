@@ -221,48 +221,60 @@ const feeder = cable('W3', 'rg-58', {
   shields: { shield: { from: P5.pin('shield'), to: P6.pin('shield') } },
 })
 
-/** How it lies: B1 in the engine bay, B2 under the scuttle, B3 below the dash, B4 behind the seat. */
+type BranchArguments = Parameters<typeof branch>
+type Marks = NonNullable<NonNullable<BranchArguments[3]>['marks']>
+
+/** A stretch of this loom: tied every 200 mm and at each breakout, which is inside the 250 mm of body-equipment manuals. */
+const stretch = (
+  from: BranchArguments[0],
+  to: BranchArguments[1],
+  length: BranchArguments[2],
+  marks: Marks = [],
+) => branch(from, to, length, { supportEvery: '200 mm', ...(marks.length > 0 ? { marks } : {}) })
+
+/**
+ * How it lies: B1 in the engine bay, B2 under the scuttle, B3 below the dash, B4 behind the seat. Each wire is 80 mm longer
+ * than its way, for two new crimps at both ends. Sleeves under the bonnet are of the 125 °C kind.
+ */
 const lay = [
-  branch('B1', F1, '400 mm', { marks: [{ kind: 'sleeve', at: '20 mm', to: '380 mm' }] }),
-  branch(F1, R1, '400 mm', { marks: [{ kind: 'sleeve', at: '20 mm', to: '360 mm' }] }),
-  branch('B1', G1, '800 mm', { marks: [{ kind: 'tie', at: '200 mm' }] }),
-  branch('B2', 'B1', '600 mm', { marks: [{ kind: 'grommet', at: '150 mm', note: 'Bulkhead' }] }),
-  branch('B2', F3, '600 mm', { marks: [{ kind: 'tie', at: '300 mm' }] }),
-  branch(F3, R2, '400 mm'),
-  branch('B2', K1, '600 mm'),
-  branch('B2', 'B5', '1150 mm', { marks: [{ kind: 'grommet', at: '200 mm', note: 'Front panel' }] }),
-  branch('B5', H1, '250 mm'),
-  branch('B5', H2, '250 mm'),
-  branch('B5', G2, '250 mm'),
-  branch('B2', F2, '400 mm'),
-  branch(F2, T1, '300 mm'),
-  branch('B2', P4, '1800 mm', { marks: [{ kind: 'tie', at: '600 mm' }] }),
-  branch('B3', 'B2', '1500 mm', {
-    marks: [
-      { kind: 'tie', at: '500 mm' },
-      { kind: 'tie', at: '1000 mm' },
-    ],
-  }),
-  branch('B3', S1, '300 mm'),
-  branch('B3', S2, '700 mm'),
-  branch('B3', U1, '800 mm', { marks: [{ kind: 'tie', at: '400 mm' }] }),
-  branch('B4', 'B3', '2400 mm', {
-    marks: [
-      { kind: 'tape', at: '100 mm', to: '400 mm' },
-      { kind: 'tie', at: '800 mm' },
-      { kind: 'tie', at: '1400 mm' },
-      { kind: 'tie', at: '2000 mm' },
-    ],
-  }),
-  branch('B4', P1, '300 mm'),
-  branch('B4', P2, '300 mm'),
-  branch('B4', P3, '300 mm'),
-  branch('B4', P5, '300 mm'),
-  branch('B4', P6, '4200 mm'),
-  branch('B4', X1, '1700 mm'),
-  branch('B4', 'B6', '200 mm'),
-  branch('B6', X2, '100 mm'),
-  branch('B6', G3, '300 mm'),
+  stretch('B1', F1, '360 mm', [
+    { kind: 'sleeve', at: '20 mm', to: '340 mm', bore: '13 mm', class: '125 °C' },
+    { kind: 'clip', at: '180 mm' },
+  ]),
+  stretch(F1, R1, '320 mm', [
+    { kind: 'sleeve', at: '20 mm', to: '300 mm', bore: '10 mm', class: '125 °C' },
+    { kind: 'clip', at: '160 mm' },
+  ]),
+  stretch('B1', G1, '760 mm'),
+  stretch('B2', 'B1', '600 mm', [
+    { kind: 'grommet', at: '150 mm', note: 'Bulkhead', bore: '16 mm', sealed: true },
+  ]),
+  stretch('B2', F3, '560 mm'),
+  stretch(F3, R2, '320 mm'),
+  stretch('B2', K1, '560 mm'),
+  stretch('B2', 'B5', '1150 mm', [
+    { kind: 'grommet', at: '200 mm', note: 'Front panel', bore: '12 mm', sealed: true },
+  ]),
+  stretch('B5', H1, '210 mm'),
+  stretch('B5', H2, '210 mm'),
+  stretch('B5', G2, '210 mm'),
+  stretch('B2', F2, '360 mm'),
+  stretch(F2, T1, '220 mm'),
+  stretch('B2', P4, '1760 mm'),
+  stretch('B3', 'B2', '1500 mm'),
+  stretch('B3', S1, '260 mm'),
+  stretch('B3', S2, '660 mm'),
+  stretch('B3', U1, '760 mm'),
+  stretch('B4', 'B3', '2400 mm', [{ kind: 'tape', at: '100 mm', to: '400 mm' }]),
+  stretch('B4', P1, '260 mm'),
+  stretch('B4', P2, '260 mm'),
+  stretch('B4', P3, '260 mm'),
+  stretch('B4', P5, '260 mm'),
+  stretch('B4', P6, '4160 mm'),
+  stretch('B4', X1, '1660 mm'),
+  stretch('B4', 'B6', '200 mm'),
+  stretch('B6', X2, '60 mm'),
+  stretch('B6', G3, '260 mm'),
 ]
 
 export const pickupMended = harness('pickup-mended', {

@@ -1,15 +1,20 @@
 import type { Rule } from './rule.ts'
+import { bundleFits } from './rules/bundle-fits.ts'
 import { coloursAgree } from './rules/colours-agree.ts'
 import { crimpOnStrands } from './rules/crimp-on-strands.ts'
 import { crimpToolNamed } from './rules/crimp-tool-named.ts'
 import { endsFinished } from './rules/ends-finished.ts'
+import { flexLoop } from './rules/flex-loop.ts'
 import { inputDriven } from './rules/input-driven.ts'
 import { insulationFitsContact } from './rules/insulation-fits-contact.ts'
+import { lengthReaches } from './rules/length-reaches.ts'
 import { liveHalfShrouded } from './rules/live-half-shrouded.ts'
+import { panelCrossing } from './rules/panel-crossing.ts'
 import { pinchSplicePlace } from './rules/pinch-splice-place.ts'
 import { powerPlugKeyed } from './rules/power-plug-keyed.ts'
 import { spareContactsLeft } from './rules/spare-contacts-left.ts'
 import { spareCoresFinished } from './rules/spare-cores-finished.ts'
+import { supportSpacing } from './rules/support-spacing.ts'
 import { threadsMatch } from './rules/threads-match.ts'
 import { vibrationLocked } from './rules/vibration-locked.ts'
 
@@ -31,4 +36,10 @@ export const mechanicalRules: readonly Rule[] = [
   crimpToolNamed,
   crimpOnStrands,
   pinchSplicePlace,
+  // routing
+  panelCrossing,
+  bundleFits,
+  lengthReaches,
+  supportSpacing,
+  flexLoop,
 ]

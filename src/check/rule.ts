@@ -8,6 +8,7 @@ export type Family =
   | 'pins'
   | 'mating'
   | 'crimping'
+  | 'routing'
   | 'power'
   | 'switching'
   | 'audio'

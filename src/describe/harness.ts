@@ -177,7 +177,7 @@ export const branch = z
     }),
     marks: z.array(branchMark).max(500).optional(),
     supportEvery: lengthText(
-      'Spacing of ties or clips along it; those listed as marks come on top.',
+      'Spacing of ties or clips along it, with one at each breakout it ends at; those listed as marks come on top.',
       '250 mm',
     ).optional(),
     flex: z

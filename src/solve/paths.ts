@@ -1,4 +1,5 @@
-import type { Half, Link, Loom, Terminal } from '../resolve/loom.ts'
+import type { Half, Link, Loom, LoomUse, Terminal } from '../resolve/loom.ts'
+import { type Lay, makeLay } from './lay.ts'
 import { makeNetPins, type NetPins } from './net-pins.ts'
 import { type Crosses, type Tree, throughFuses, walk } from './reach.ts'
 import { makeSupplyPaths, type SupplyPaths } from './supply-paths.ts'
@@ -10,6 +11,8 @@ export interface Paths {
   readonly supply: SupplyPaths
   /** Highest DC voltage that can stand on a terminal with everything closed. */
   highestVolts(terminal: Terminal): HighestVolts | undefined
+  /** How a loom lies; undefined where its branches are not described. */
+  lay(use: LoomUse): Lay | undefined
   /** Fewest links between two terminals; metal and fuses unless told otherwise. Empty for one and the same, undefined if none. */
   between(a: Terminal, b: Terminal, crosses?: Crosses): readonly Link[] | undefined
   /** Everything reached from a terminal. */
@@ -21,6 +24,7 @@ export interface Paths {
 /** Makes the answers for one loom. */
 export function makePaths(loom: Loom): Paths {
   const parts: { nets?: NetPins; supply?: SupplyPaths; volts?: ReturnType<typeof makeVoltsReach> } = {}
+  const lays = new Map<LoomUse, Lay | undefined>()
   const nets = (): NetPins => {
     parts.nets ??= makeNetPins(loom)
     return parts.nets
@@ -36,6 +40,10 @@ export function makePaths(loom: Loom): Paths {
     highestVolts: (terminal) => {
       parts.volts ??= makeVoltsReach(loom, (to) => isHeld(nets(), to))
       return parts.volts(terminal)
+    },
+    lay: (use) => {
+      if (!lays.has(use)) lays.set(use, makeLay(use, loom.conductors))
+      return lays.get(use)
     },
     between: (a, b, crosses = throughFuses) => walk(loom, a, crosses).pathTo(b),
     from: (terminal, crosses = throughFuses) => walk(loom, terminal, crosses),

@@ -21,6 +21,15 @@ export const mechanicalSentences: Readonly<Record<string, readonly string[]>> = 
   'pinch-splice-place': [
     'job/lead.SP1: lead.SP1 is a pinch-through splice in bonnet, which is wet and shaking',
   ],
+  'panel-crossing': ['job/lead.P1-P2: lead.P1-P2 goes through a bare hole at 300 mm'],
+  'bundle-fits': [
+    'lead.P1-P2: The bundle through the grommet at 400 mm of lead.P1-P2 is 7.3 mm thick (bore 7 mm)',
+  ],
+  'length-reaches': ['lead.A01: A01 is 880 mm and its way is 900 mm: it does not reach, by 20 mm'],
+  'support-spacing': [
+    'job/lead.P1-P2: 275 mm of lead hang free between the clip at 225 mm of lead.P1-P2 and the clip at 500 mm of lead.P1-P2 (limit 250 mm)',
+  ],
+  'flex-loop': ['lead.A01: A01 is of 7 strands and moves across the hinge in lead.P1-B1'],
   'ends-finished': ['lead.SP1: A02 ends at the splice lead.SP1, and nothing else does'],
   'input-driven': [
     'lead/controller.J.1: controller.J.1 (COR, switching input) is wired and nothing drives it',

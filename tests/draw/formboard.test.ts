@@ -255,7 +255,7 @@ describe('a set of sheets', () => {
     const words = overview?.layers[0]?.items
       .flatMap((item) => (item.kind === 'text' ? [item.text] : []))
       .join(' ')
-    expect(words).toContain('Longest path 9.9 m')
-    expect(words).toContain('21.6 m')
+    expect(words).toContain('Longest path 9.82 m')
+    expect(words).toContain('20.56 m')
   })
 })

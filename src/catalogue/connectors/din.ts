@@ -23,6 +23,7 @@ function din(ways: 3 | 5): ConnectorInput {
     lock: 'friction',
     shrouded: true,
     clamp: true,
+    bore: '6.5 mm',
     amps: '2 A',
     volts: '34 V',
     ways: 'audio',

@@ -9,12 +9,12 @@ const ROW_MM = 2.84
 const HD_PITCH_MM = 2.29
 const HD_ROW_MM = 1.98
 
-/** Width of the D and distance between jackscrews by number of ways. */
+/** Width of the D, distance between jackscrews and the cable its usual hood takes (from memory), by number of ways. */
 const SHELLS = {
-  9: { letter: 'DE', widthMm: 16.92, screwsMm: 24.99 },
-  15: { letter: 'DA', widthMm: 25.25, screwsMm: 33.32 },
-  25: { letter: 'DB', widthMm: 38.96, screwsMm: 47.04 },
-  37: { letter: 'DC', widthMm: 55.42, screwsMm: 63.5 },
+  9: { letter: 'DE', widthMm: 16.92, screwsMm: 24.99, hood: '8 mm' },
+  15: { letter: 'DA', widthMm: 25.25, screwsMm: 33.32, hood: '9.5 mm' },
+  25: { letter: 'DB', widthMm: 38.96, screwsMm: 47.04, hood: '11.5 mm' },
+  37: { letter: 'DC', widthMm: 55.42, screwsMm: 63.5, hood: '14 mm' },
 } as const
 
 const HEIGHT_MM = 8.36
@@ -72,6 +72,7 @@ function dsub(ways: (typeof WAYS.dsub)[number]): ConnectorInput {
     title: `D-sub, ${ways} ways (${SHELLS[ways].letter}-${ways})`,
     face: shellFace(twoRows(PIN_NAMES[id]), SHELLS[ways]),
     contacts: ['dsub-crimp-20', 'dsub-solder'],
+    bore: SHELLS[ways].hood,
     amps: '5 A',
     volts: '60 V',
     source: 'IEC 60807-2 and MIL-DTL-24308 for shape and numbering; rating from memory, the data sheet wins.',
@@ -85,6 +86,7 @@ function dsubHighDensity(): ConnectorInput {
     title: 'D-sub high density, 15 ways in three rows (DE-15)',
     face: shellFace(threeRows(PIN_NAMES['dsub-hd-15']), SHELLS[9]),
     contacts: ['dsub-hd-crimp-22', 'dsub-hd-solder'],
+    bore: SHELLS[9].hood,
     amps: '3 A',
     volts: '60 V',
     source:

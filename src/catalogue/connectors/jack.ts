@@ -33,8 +33,10 @@ function jack(id: JackId, size: keyof typeof SIZES, poles: keyof typeof POLES): 
     contacts: [wire],
     lock: 'friction',
     clamp: true,
+    bore: size === '6.35' ? '7 mm' : '5 mm',
     ways: 'audio',
-    source: 'IEC 60603-11; contacts named tip, ring, sleeve from the tip back (common practice).',
+    source:
+      'IEC 60603-11; contacts named tip, ring, sleeve from the tip back (common practice). Cable opening from memory.',
   }
 }
 

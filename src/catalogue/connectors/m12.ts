@@ -44,11 +44,12 @@ function m12(ways: (typeof WAYS)['m12-a'][number]): ConnectorInput {
     lock: 'thread',
     shrouded: true,
     clamp: true,
+    bore: '8 mm',
     amps: size.amps,
     volts: size.volts,
     ways: 'data',
     source:
-      'IEC 61076-2-101, ratings as listed there. Pin half, key up: numbers run anticlockwise from right of the key; from memory, check the moulded numbers.',
+      'IEC 61076-2-101, ratings as listed there. Pin half, key up: numbers run anticlockwise from right of the key; from memory, as is the gland (4 to 8 mm); check the moulded numbers.',
   }
 }
 

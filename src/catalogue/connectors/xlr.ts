@@ -37,6 +37,7 @@ function xlr(ways: (typeof WAYS.xlr)[number]): ConnectorInput {
     lock: 'latch',
     shrouded: true,
     clamp: true,
+    bore: '8 mm',
     amps: size.amps,
     volts: '50 V',
     ways: 'audio',
@@ -45,7 +46,7 @@ function xlr(ways: (typeof WAYS.xlr)[number]): ConnectorInput {
 }
 
 const XLR_NUMBERING =
-  'Pin half, latch up: 1 upper right, 2 upper left, 3 below on XLR-3; 4 and 5 pins run clockwise from upper right. Second-hand; circle and rating from memory: check the moulded numbers.'
+  'Pin half, latch up: 1 upper right, 2 upper left, 3 below on XLR-3; 4 and 5 pins run clockwise from upper right. Second-hand; circle, rating and cable range (3 to 8 mm) from memory: check the moulded numbers.'
 
 /** XLR connectors with 3 to 5 pins. */
 export const xlrFamilies = (): ConnectorInput[] => WAYS.xlr.map(xlr)

@@ -30,8 +30,14 @@ const RULER_MM = 100
 /** A long branch says its length again at this distance, so that every sheet of it can be told. */
 const REPEAT_MM = 600
 
-const lengthWords = ({ branch }: LaidBranch): string =>
-  `${Math.round(branch.length)} mm +${cutToleranceMm(branch.length)} −0`
+function lengthWords({ branch }: LaidBranch): string {
+  const length = `${Math.round(branch.length)} mm +${cutToleranceMm(branch.length)} −0`
+  const every = branch.supportEvery
+  // Up to two steps there is one tie at most, and nothing to space.
+  return every === undefined || every * 2 > branch.length
+    ? length
+    : `${length}, ties every ${Math.round(every)} mm`
+}
 
 /** Everything needed while one board is drawn. */
 interface Board {
