@@ -81,7 +81,13 @@ export const component = z
         suppressed: z.enum(['none', 'diode', 'resistor', 'tvs']).optional(),
       }),
       z
-        .strictObject({ kind: z.literal('transformer'), ...common, ratio: z.number().positive().optional() })
+        .strictObject({
+          kind: z.literal('transformer'),
+          ...common,
+          ratio: z.number().positive().optional().meta({
+            description: 'Volts across p1 and p2 for each volt across s1 and s2: 1 for a line isolator.',
+          }),
+        })
         .meta({ description: 'Isolates: no DC path from p to s.' }),
       z
         .strictObject({

@@ -17,6 +17,16 @@ export interface AcSource {
   readonly ohms: number
 }
 
+/** An ideal transformer: `ratio` volts between p1 and p2 for each volt between s1 and s2, behind `ohms` on the s side. */
+export interface AcTransformer {
+  readonly p1: number
+  readonly p2: number
+  readonly s1: number
+  readonly s2: number
+  readonly ratio: number
+  readonly ohms: number
+}
+
 /** Admittance of an element at a frequency. */
 export function admittance({ ohms, farads, henries }: AcElement, hertz: number): Complex {
   const omega = 2 * Math.PI * hertz
@@ -36,6 +46,7 @@ export function solveAc(
   elements: readonly AcElement[],
   sources: readonly AcSource[],
   hertz: number,
+  transformers: readonly AcTransformer[] = [],
 ): readonly Complex[] {
   const size = nodes - 1
   const zero = complex(0)
@@ -52,6 +63,17 @@ export function solveAc(
     put(b, a, minus(y))
   }
   for (const element of elements) join(element.a, element.b, admittance(element, hertz))
+  for (const { p1, p2, s1, s2, ratio, ohms } of transformers) {
+    // The current (vp / ratio - vs) / ohms leaves at s1, and its share 1 / ratio enters at p1.
+    const turns = [
+      [p1, 1 / ratio],
+      [p2, -1 / ratio],
+      [s1, -1],
+      [s2, 1],
+    ] as const
+    for (const [row, one] of turns)
+      for (const [column, two] of turns) put(row, column, complex((one * two) / ohms))
+  }
   for (const { a, b, volts, ohms } of sources) {
     join(a, b, complex(1 / ohms))
     put(a, size + 1, complex(volts / ohms))

@@ -3,7 +3,10 @@ import type { DocumentInput } from '../../src/describe/document.ts'
 
 type Content = Omit<DocumentInput, 'loomwright'>
 
-/** An audio line of random shape: a source, a run of splices with wire, pads and coupling capacitors, and inputs on it. */
+/**
+ * An audio line of random shape: a source, a run of splices with wire, pads and coupling capacitors, and inputs on it, some of
+ * them behind a transformer.
+ */
 export interface RandomAudio {
   readonly hertz: number
   readonly sourceOhms: number
@@ -13,8 +16,15 @@ export interface RandomAudio {
     readonly ohms?: number
     readonly nF?: number
   }[]
-  readonly shunts: readonly { readonly at: number; readonly ohms: number }[]
-  readonly inputs: readonly { readonly at: number; readonly ohms: number; readonly mm: number }[]
+  readonly shunts: readonly { readonly at: number; readonly ohms: number; readonly nF?: number }[]
+  readonly inputs: readonly {
+    readonly at: number
+    readonly ohms: number
+    readonly mm: number
+    /** Turns of the transformer before it, and which side faces the source. */
+    readonly ratio?: number
+    readonly turned?: boolean
+  }[]
 }
 
 const step = fc
@@ -35,27 +45,43 @@ export const randomAudio: fc.Arbitrary<RandomAudio> = fc.record({
   hertz: fc.constantFrom(50, 300, 1000, 3400, 15_000),
   sourceOhms: fc.integer({ min: 50, max: 2000 }),
   steps: fc.array(step, { minLength: 1, maxLength: 7 }),
-  shunts: fc.array(fc.record({ at: fc.nat(1000), ohms: fc.integer({ min: 100, max: 20_000 }) }), {
-    maxLength: 2,
-  }),
+  shunts: fc.array(
+    fc
+      .record({
+        at: fc.nat(1000),
+        ohms: fc.integer({ min: 100, max: 20_000 }),
+        nF: fc.option(fc.integer({ min: 1, max: 200 }), { nil: undefined }),
+      })
+      .map(({ nF, ...rest }) => ({ ...rest, ...(nF === undefined ? {} : { nF }) })),
+    { maxLength: 3 },
+  ),
   inputs: fc.array(
-    fc.record({
-      at: fc.nat(1000),
-      ohms: fc.integer({ min: 200, max: 100_000 }),
-      mm: fc.integer({ min: 100, max: 9000 }),
-    }),
+    fc
+      .record({
+        at: fc.nat(1000),
+        ohms: fc.integer({ min: 200, max: 100_000 }),
+        mm: fc.integer({ min: 100, max: 9000 }),
+        ratio: fc.option(fc.constantFrom(0.1, 0.5, 1, 1.5, 2, 8), { nil: undefined, freq: 2 }),
+        turned: fc.boolean(),
+      })
+      .map(({ ratio, turned, ...rest }) => ({ ...rest, ...(ratio === undefined ? {} : { ratio, turned }) })),
     { minLength: 1, maxLength: 4 },
   ),
 })
 
 const ways = ['1', '2']
 
-/** The description of a random audio line. */
-export function describeAudio(line: RandomAudio): Content {
+/** The description of a random audio line. `stretch` scales every length, `swap` turns every wire end for end. */
+export function describeAudio(
+  line: RandomAudio,
+  options: { readonly stretch?: number; readonly swap?: boolean } = {},
+): Content {
+  const stretch = options.stretch ?? 1
   const wires: NonNullable<NonNullable<Content['harnesses']>[number]['wires']> = []
   const components: NonNullable<NonNullable<Content['harnesses']>[number]['components']> = []
   const run = (from: string, to: string, mm: number): void => {
-    wires.push({ id: `W${wires.length + 1}`, from, to, size: '0.22 mm²', length: `${mm} mm` })
+    const ends = options.swap ? { from: to, to: from } : { from, to }
+    wires.push({ id: `W${wires.length + 1}`, ...ends, size: '0.22 mm²', length: `${mm * stretch} mm` })
   }
   run('P.1', 'S0', 500)
   run('P.2', 'G0', 500)
@@ -69,14 +95,22 @@ export function describeAudio(line: RandomAudio): Content {
     if (part) run(`${id}.2`, far, 20)
   })
   const splice = (at: number): string => `S${at % (line.steps.length + 1)}`
-  line.shunts.forEach(({ at, ohms }, index) => {
-    components.push({ kind: 'resistor', id: `Y${index}`, ohms: `${ohms} Ω` })
+  line.shunts.forEach(({ at, ohms, nF }, index) => {
+    const id = `Y${index}`
+    if (nF === undefined) components.push({ kind: 'resistor', id, ohms: `${ohms} Ω` })
+    else components.push({ kind: 'capacitor', id, farads: `${nF} nF` })
     run(splice(at), `Y${index}.1`, 30)
     run(`Y${index}.2`, 'G0', 30)
   })
-  line.inputs.forEach(({ at, mm }, index) => {
-    run(splice(at), `I${index}.1`, mm)
-    run('G0', `I${index}.2`, mm)
+  line.inputs.forEach(({ at, mm, ratio, turned }, index) => {
+    const [near, far] = turned ? ['s', 'p'] : ['p', 's']
+    const id = `T${index}`
+    if (ratio !== undefined) components.push({ kind: 'transformer', id, ratio })
+    run(splice(at), ratio === undefined ? `I${index}.1` : `${id}.${near}1`, mm)
+    run('G0', ratio === undefined ? `I${index}.2` : `${id}.${near}2`, mm)
+    if (ratio === undefined) return
+    run(`${id}.${far}1`, `I${index}.1`, mm)
+    run(`${id}.${far}2`, `I${index}.2`, mm)
   })
   const two = (id: string, kind: 'audio-out' | 'audio-in', ohms: number) => ({
     id,
