@@ -32,6 +32,7 @@ export const component = z
         ...common,
         closed: z
           .array(z.string())
+          .max(100)
           .optional()
           .meta({ description: 'Operating states in which it is closed; open when left out.' }),
         maxAmps: ampsText('Rated current.', '10 A').optional(),
@@ -54,6 +55,7 @@ export const component = z
         changeover: z.boolean().optional().meta({ description: 'Has 87a.' }),
         pulled: z
           .array(z.string())
+          .max(100)
           .optional()
           .meta({ description: 'Operating states in which it is pulled in.' }),
       }),

@@ -1,6 +1,7 @@
 import * as z from 'zod'
 import { component } from './component.ts'
 import { pinFunction } from './function.ts'
+import { LIMITS } from './limits.ts'
 import { endText, idText, partIdText, proseText } from './name-schema.ts'
 import { lengthText, ohmsText } from './quantity-schema.ts'
 
@@ -29,7 +30,13 @@ export const equipmentConnector = z
         'What keeps water out beside its own seal: a cap while it is not mated, a boot or a self-amalgamating wrap over the mated pair.',
     }),
     hotPlug: z.boolean().optional().meta({ description: 'Is joined or parted while live.' }),
-    pins: z.record(z.string(), pinFunction).meta({ description: 'What each pin does, by its moulded name.' }),
+    pins: z
+      .record(z.string(), pinFunction)
+      .refine(
+        (pins) => Object.keys(pins).length <= LIMITS.pins,
+        `a connector has at most ${LIMITS.pins} pins`,
+      )
+      .meta({ description: 'What each pin does, by its moulded name.', maxProperties: LIMITS.pins }),
     note: proseText('What else to know.', 400).optional(),
   })
   .meta({ id: 'EquipmentConnector' })

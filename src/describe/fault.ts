@@ -110,9 +110,10 @@ function outOfBounds(issue: Issue, value: unknown): { what: string; fix: string 
 
 function wrongType(expected: string, value: unknown): { what: string; fix: string } {
   const words = TYPE_WORDS[expected] ?? expected
-  const got =
-    typeof value === 'number' && !Number.isFinite(value) ? 'a number beyond all bounds' : shown(value)
-  return { what: `${got} stands where ${words} is needed`, fix: `Write ${words}.` }
+  // JSON has no word for it: 1e309 is read as infinity, which no figure can be worked out from.
+  if (typeof value === 'number' && !Number.isFinite(value))
+    return { what: 'this number is too large to be one', fix: `Write ${words} below 1.8e308.` }
+  return { what: `${shown(value)} stands where ${words} is needed`, fix: `Write ${words}.` }
 }
 
 /** The faults within the member of a plain union that the value was meant for, or none if that cannot be told. */

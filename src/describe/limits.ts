@@ -15,4 +15,8 @@ export const LIMITS = {
   seconds: 10,
   /** Faults of one document that are told apart; more of them say nothing new. */
   faults: 500,
+  /** Pins of one connector; the largest circular and modular families have a few hundred. */
+  pins: 1000,
+  /** Wrong names of one loom that are answered with what might be meant; comparing each of thousands with each takes long. */
+  hints: 500,
 } as const

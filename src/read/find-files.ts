@@ -79,11 +79,8 @@ async function searchFolder(folder: string, depth: number, search: Search): Prom
     return
   }
   search.folders.push(folder)
-  if (depth > LIMITS.folderDepth || search.files.length > LIMITS.files) {
-    const what =
-      depth > LIMITS.folderDepth
-        ? `folders lie more than ${LIMITS.folderDepth} deep`
-        : `there are more than ${LIMITS.files} files`
+  if (depth > LIMITS.folderDepth) {
+    const what = `folders lie more than ${LIMITS.folderDepth} deep`
     search.troubles.push({ what, fix: 'Name the folders that hold descriptions.', place })
     return
   }
@@ -98,6 +95,7 @@ async function searchFolder(folder: string, depth: number, search: Search): Prom
   }
   for (const entry of entries.sort((a, b) => naturalOrder(a.name, b.name))) {
     if (entry.name.startsWith('.')) continue
+    if (search.files.length > LIMITS.files) return
     const path = join(folder, entry.name)
     const kind = kindOf(entry.name)
     if (entry.isDirectory() && !SKIPPED_FOLDERS.has(entry.name)) await searchFolder(path, depth + 1, search)
@@ -159,6 +157,12 @@ export async function findFiles(paths: readonly string[], cwd: string): Promise<
   const root = commonFolder(starts.map(({ path, isFolder }) => (isFolder ? path : dirname(path))))
   const search: Search = { root, display, files: [], folders: [], troubles }
   for (const { path, isFolder } of starts) await findOne(path, isFolder, search)
+  if (search.files.length > LIMITS.files)
+    troubles.push({
+      what: `there are more than ${LIMITS.files} files`,
+      fix: 'Name the folders that hold descriptions.',
+      place: startOf(display(root)),
+    })
   const unique = new Map(search.files.map((file) => [file.path, file]))
   return { root, files: [...unique.values()], folders: [...new Set(search.folders)], troubles }
 }

@@ -1,4 +1,4 @@
-import { findNodeAtLocation, type Node, parse, parseTree, printParseErrorCode, visit } from 'jsonc-parser'
+import { type Node, parse, parseTree, printParseErrorCode, visit } from 'jsonc-parser'
 import type { Place } from '../base/place.ts'
 import { quote } from '../base/quote.ts'
 import { LIMITS } from '../describe/limits.ts'
@@ -106,15 +106,45 @@ export function parseJson(text: string, file: string): unknown {
   return parse(text, [], LENIENT) as unknown
 }
 
+/**
+ * The value at a path below a node, members of an object are looked up instead of walked, since
+ * as many places may be asked for as it has members.
+ */
+function nodeFinder(): (tree: Node, path: readonly (string | number)[]) => Node | undefined {
+  const members = new Map<Node, Map<unknown, Node | undefined>>()
+  const membersOf = (node: Node): Map<unknown, Node | undefined> => {
+    let known = members.get(node)
+    if (!known) {
+      // Of two members with one name the first counts.
+      const pairs = (node.children ?? []).map(
+        ({ children }) => [children?.[0]?.value, children?.[1]] as const,
+      )
+      known = new Map(pairs.reverse())
+      members.set(node, known)
+    }
+    return known
+  }
+  return (tree, path) => {
+    let node: Node | undefined = tree
+    for (const key of path) {
+      if (typeof key === 'string' && node?.type === 'object') node = membersOf(node).get(key)
+      else if (typeof key === 'number' && node?.type === 'array') node = node.children?.[key]
+      else return undefined
+    }
+    return node
+  }
+}
+
 /** Finds values in JSON text. The tree is built at the first question, since a sound file is never asked about. */
 export function jsonLocator(text: string, file: string): (path: readonly (string | number)[]) => Place {
   const lines = new LineIndex(text)
+  const find = nodeFinder()
   let tree: Node | undefined
   return (path) => {
     tree ??= parseTree(text, [], LENIENT)
     if (!tree) return startOf(file)
     for (let length = path.length; length > 0; length--) {
-      const found = findNodeAtLocation(tree, path.slice(0, length))
+      const found = find(tree, path.slice(0, length))
       // A member is pointed at by its key, an entry of a list by itself.
       const node = found?.parent?.type === 'property' ? found.parent : found
       if (node) return { file, ...lines.at(node.offset) }

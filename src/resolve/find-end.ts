@@ -1,6 +1,5 @@
 import type { Pointer } from '../base/place.ts'
 import { quote } from '../base/quote.ts'
-import { didYouMean } from '../base/suggest.ts'
 import type { DraftHalf, GraphBuilder } from './graph-builder.ts'
 import type { ComponentUse, Terminal } from './loom.ts'
 import { listNames } from './problem.ts'
@@ -56,6 +55,9 @@ export function findEnd(b: GraphBuilder, scope: EndScope, text: string, use: End
   return unknownHead(b, scope, text, head, pin, use)
 }
 
+/** A longer list of names helps nobody to find the right one. */
+const MOST_LISTED = 200
+
 function unknownHead(
   b: GraphBuilder,
   scope: EndScope,
@@ -64,15 +66,16 @@ function unknownHead(
   pin: string | undefined,
   use: EndUse,
 ): undefined {
-  const names = [...scope.halves.keys(), ...scope.components.keys(), ...scope.splices.keys()]
-  const hint = didYouMean(head, names)
+  const count = scope.halves.size + scope.components.size + scope.splices.size
+  const names = () => [...scope.halves.keys(), ...scope.components.keys(), ...scope.splices.keys()]
+  const hint = b.hint(head, names)
   b.report({
     rule: 'name-not-found',
     subject: use.subject,
     what: `${use.by} ends at ${quote(text)}, but ${scope.owner} has nothing called ${quote(head)}`,
     fix: hint
-      ? `Correct the name.${pin === undefined ? hint : hint}`
-      : `Name a connector, component or splice it has: ${listNames(names)}.`,
+      ? `Correct the name.${hint}`
+      : `Name a connector, component or splice it has${count <= MOST_LISTED ? `: ${listNames(names())}` : ''}.`,
     at: use.at,
   })
   return undefined
@@ -113,7 +116,7 @@ function pinOf(
       name === 'shell'
         ? `The family ${half.familyId} is described without a conductive shell.`
         : `${half.id} in ${scope.owner} is a ${half.familyId}, whose pins are ${listNames(names)}.`,
-    fix: `Use one of ${half.id}'s pins, or correct its family.${didYouMean(name, names)}`,
+    fix: `Use one of ${half.id}'s pins, or correct its family.${b.hint(name, () => names)}`,
     at: use.at,
     marks: [half.address],
   })

@@ -1,6 +1,8 @@
 import type { Finding } from '../base/finding.ts'
 import type { Pointer } from '../base/place.ts'
+import { didYouMean } from '../base/suggest.ts'
 import type { PinFunction } from '../describe/function.ts'
+import { LIMITS } from '../describe/limits.ts'
 import type {
   CableUse,
   ComponentUse,
@@ -36,6 +38,7 @@ export class GraphBuilder {
   readonly conductorAt = new Map<string, Conductor>()
   /** Names of units and looms that are described but broken; what refers to them is not reported again. */
   readonly broken = new Set<string>()
+  private hinted = 0
   readonly loomId: string
   readonly parts: PartIndex
   readonly states: readonly State[]
@@ -48,6 +51,12 @@ export class GraphBuilder {
 
   readonly report = (problem: Problem): void => {
     this.findings.push(asFinding(problem))
+  }
+
+  /** What a wrong name might have meant, as `didYouMean` says it; nothing once so many were asked that a list of them helps nobody. */
+  hint(word: string, names: () => Iterable<string>): string {
+    this.hinted += 1
+    return this.hinted > LIMITS.hints ? '' : didYouMean(word, names())
   }
 
   terminal(made: {

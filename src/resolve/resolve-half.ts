@@ -124,7 +124,7 @@ function noSuchPin(b: GraphBuilder, half: DraftHalf, name: string, subject: stri
     subject,
     what: `${half.id} describes pin ${quote(name)}, which a ${half.familyId} does not have`,
     why: `The pins of ${half.familyId} are ${listNames(names)}.`,
-    fix: `Use a pin the family has, or correct the family.${didYouMean(name, names)}`,
+    fix: `Use a pin the family has, or correct the family.${b.hint(name, () => names)}`,
     at,
     marks: [half.address],
   })

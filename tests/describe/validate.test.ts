@@ -137,7 +137,7 @@ describe('faults in words', () => {
     [
       ['harnesses', 0, 'bundled'],
       1 / 0,
-      'head.bundled | head: bundled: a number beyond all bounds stands where a number is needed | Write a number.',
+      'head.bundled | head: bundled: this number is too large to be one | Write a number below 1.8e308.',
     ],
     [
       ['installations', 0, 'mates', 0],
