@@ -309,6 +309,7 @@ export async function pages(
       ({ subject }) => !looms.some(({ loom }) => isAbout(loom, subject)),
     ),
     rules: ruleList,
+    commissioned: judged.commissioned,
     coverage: catalogueCoverage(),
     ...(await readSite()),
     showPlace: (pointer) => showPlace(judged.locate(pointer)),

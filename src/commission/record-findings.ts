@@ -31,9 +31,8 @@ const finding = ({ facts = {}, marks = [], ...draft }: Draft): Finding => ({
   notes: [],
 })
 
-/** Subjects begin with a word and a blank, which no address holds, so that a record is never taken for its installation. */
-export const assetSubject = (asset: string, rest = ''): string =>
-  `asset ${asset}${rest === '' ? '' : `: ${rest}`}`
+/** Subjects begin with a word and a blank, which no name holds, so that a record is never taken for its installation. */
+export const assetSubject = (asset: string, rest: string): string => `asset ${asset}/${rest}`
 
 /** A record that names something the shop does not describe. */
 export function placeFinding(
@@ -139,7 +138,7 @@ export function asBuiltFinding(
   return finding({
     rule: 'as-built-open',
     level: 'warning',
-    subject: `as-built ${harness}: ${serial}`,
+    subject: `as-built ${harness}/${serial}`,
     what: `loom ${serial} of ${harness}: ${gaps[0] ?? ''}${gaps.length > 1 ? ` and ${gaps.length - 1} more` : ''}`,
     why: gaps.join(' '),
     fix: 'Finish the work on the bench page and put its new record in place of this one.',

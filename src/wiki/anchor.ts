@@ -8,6 +8,7 @@ export type AnchorKind =
   | 'splice'
   | 'unit'
   | 'finding'
+  | 'limit'
   | 'net'
 
 /** A dot, which parts the pin from its connector, is two underlines; any other character but letters, digits and hyphens its number. */

@@ -1,4 +1,5 @@
 import { countsOf, findingViews, pageOf } from './finding-view.ts'
+import { fleetLinks } from './fleet-links.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { SiteFile } from './site-input.ts'
 import { connectorName } from './site-map.ts'
@@ -36,8 +37,10 @@ export function indexPage(site: Site): SiteFile {
         id: job.loom.id,
         href: linkTo(path, pageOf(site, job.loom)),
         guide: linkTo(path, map.guide(job.loom, 'html')),
+        record: job.loom.kind === 'installation' ? linkTo(path, map.record(job.loom, 'html')) : '',
         counts: countsOf(job.findings, job.notChecked),
       })),
+      ...fleetLinks(site, path),
       harnesses: map.harnesses.map(({ harness }) => ({
         title: harness.title,
         id: harness.id,

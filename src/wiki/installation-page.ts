@@ -11,6 +11,7 @@ import { halfName, pinName } from '../sheets/names.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
 import { countsOf, findingViews, notCheckedViews } from './finding-view.ts'
+import { fleetLinks } from './fleet-links.ts'
 import { netsHref } from './net-pages.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { pathData, pathMarkup } from './path-data.ts'
@@ -38,6 +39,8 @@ export function installationPage(site: Site, job: Job): SiteFile {
     ambient: formatCelsius(loom.ambientCelsius),
     notes: source.notes ?? [],
     guideHref: linkTo(path, site.map.guide(loom, 'html')),
+    recordHref: linkTo(path, site.map.record(loom, 'html')),
+    ...fleetLinks(site, path, loom.id),
     guideMarkdown: linkTo(path, site.map.guide(loom, 'md')),
     counts: countsOf(job.findings, job.notChecked),
     findings: findingViews(site, path, job),

@@ -1,8 +1,10 @@
+import { assetPages } from './asset-page.ts'
 import { connectorPage } from './connector-page.ts'
 import { coveragePage } from './coverage-page.ts'
 import { equipmentPage } from './equipment-page.ts'
 import { findPage } from './find-page.ts'
 import { findingsPage } from './findings-page.ts'
+import { fleetPages } from './fleet-page.ts'
 import { guidePages } from './guide-pages.ts'
 import { harnessPage } from './harness-page.ts'
 import { historyPage } from './history-page.ts'
@@ -12,6 +14,7 @@ import { labelPages } from './label-pages.ts'
 import { netPages } from './net-pages.ts'
 import { openSite } from './page.ts'
 import { paperPages } from './paper-pages.ts'
+import { recordPages } from './record-page.ts'
 import { rulePages } from './rule-pages.ts'
 import type { SiteFile, SiteInput } from './site-input.ts'
 
@@ -25,7 +28,9 @@ export function publishSite(input: SiteInput): SiteFile[] {
   return [
     indexPage(site),
     findingsPage(site),
-    ...map.installations.map((job) => installationPage(site, job)),
+    ...map.installations.flatMap((job) => [installationPage(site, job), ...recordPages(site, job)]),
+    ...map.assets.flatMap((record) => assetPages(site, record)),
+    ...fleetPages(site),
     ...map.harnesses.flatMap((entry) => [
       harnessPage(site, entry),
       ...paperPages(site, entry),

@@ -1,6 +1,7 @@
 import { colourLabel } from '../base/colour.ts'
 import { jsonForScript } from '../base/escape.ts'
 import { formatAmps } from '../base/format-quantity.ts'
+import type { AssetRecord } from '../commission/asset-record.ts'
 import type { ComponentUse, Loom } from '../resolve/loom.ts'
 import { functionTitle } from '../sheets/function-words.ts'
 import { signalOf } from '../sheets/label-text.ts'
@@ -49,6 +50,19 @@ function thingsOf(site: Site): SearchEntry[] {
     ...map.harnesses.flatMap(({ harness }) =>
       thing('harness', harness.title, harness.id, map.harness(harness.id), harness.document ?? ''),
     ),
+    ...map.assets
+      .filter(({ superseded }) => !superseded)
+      .flatMap((record) =>
+        thing('asset', record.readings.asset, assetWords(record), map.asset(record, 'html')),
+      ),
+    ...map.installations.flatMap(({ loom }) =>
+      thing(
+        'commissioning record',
+        `Commissioning record of ${loom.title}`,
+        loom.id,
+        map.record(loom, 'html'),
+      ),
+    ),
     ...map.equipment.flatMap((one) => thing('equipment', one.title, one.id, map.equipmentPage(one.id))),
     ...map.connectors.flatMap((key) =>
       thing('connector', connectorName(key), key.familyId, map.connector(key)),
@@ -57,6 +71,15 @@ function thingsOf(site: Site): SearchEntry[] {
       thing('rule', rule.title, rule.id, map.rule(rule.id), `${rule.reason} ${rule.remedy}`),
     ),
   ]
+}
+
+/** Serials and names by which people ask for an asset. */
+function assetWords({ loom, readings, looms }: AssetRecord): string {
+  const serials = [
+    ...looms.map(({ serial }) => serial),
+    ...(readings.equipment ?? []).map((one) => one.serial ?? ''),
+  ]
+  return [loom.title, loom.id, ...serials].join(' ')
 }
 
 function detailsOf(site: Site, loom: Loom): SearchEntry[] {

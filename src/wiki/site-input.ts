@@ -2,6 +2,7 @@ import type { Finding, NotChecked } from '../base/finding.ts'
 import type { Pointer } from '../base/place.ts'
 import type { PutQuestion } from '../check/check.ts'
 import type { Rule } from '../check/rule.ts'
+import type { JudgedRecords } from '../commission/judge-records.ts'
 import type { ConnectorFamily } from '../describe/part.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { FaultCoverage } from '../report/catalogue-coverage.ts'
@@ -50,6 +51,8 @@ export interface SiteInput {
   /** Findings that belong to no loom, such as an unreadable part. */
   readonly shopFindings?: readonly Finding[]
   readonly rules: readonly RulePage[]
+  /** What was measured on assets, judged; left out, there are no pages of assets. */
+  readonly commissioned?: JudgedRecords
   /** The catalogue of faults held against the rules; left out, there is no page for it. */
   readonly coverage?: readonly FaultCoverage[]
   readonly pictures: Pictures

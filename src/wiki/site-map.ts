@@ -1,6 +1,8 @@
 import { uniqueSlugs } from '../base/slug.ts'
+import type { AssetRecord } from '../commission/asset-record.ts'
 import type { Equipment } from '../describe/equipment.ts'
 import type { Loom, Net } from '../resolve/loom.ts'
+import { assetNames } from './asset-names.ts'
 import { type HarnessEntry, harnessEntries } from './harness-entries.ts'
 import { netPlaces } from './net-places.ts'
 import { type Anchored, placesIn } from './places.ts'
@@ -31,6 +33,11 @@ export interface SiteMap {
   readonly rule: (id: string) => string | undefined
   readonly paper: (harnessId: string, sheetId: string, ending: string) => string
   readonly guide: (loom: Loom, ending: string) => string
+  /** The commissioning record of an installation. */
+  readonly record: (loom: Loom, ending: string) => string
+  /** Visits to assets, judged; older ones too. */
+  readonly assets: readonly AssetRecord[]
+  readonly asset: (record: AssetRecord, ending: string) => string
   /** Where a net of a loom is shown; undefined for one bare pin. */
   readonly net: (loom: Loom, net: Net) => Target | undefined
   /** Where an address of a loom is shown. */
@@ -62,6 +69,8 @@ export function siteMap(input: SiteInput): SiteMap {
     ),
   }
   const stem = (path: string | undefined) => (path ?? '').replace(/^[a-z]+\/|\.html$/g, '')
+  const assets = input.commissioned?.assets ?? []
+  const assetFiles = assetNames(assets)
   const papers = new Map<string, string>()
   const places = new Map<Loom, ReadonlyMap<string, Anchored>>()
   const nets = new Map<Loom, ReadonlyMap<Net, Target>>()
@@ -81,6 +90,9 @@ export function siteMap(input: SiteInput): SiteMap {
     paper: (harnessId, sheetId, ending) =>
       `paper/${paperName(papers, `${stem(pages.harness.get(harnessId))} ${sheetId}`)}.${ending}`,
     guide: (loom, ending) => `guide/${jobName(loom)}.${ending}`,
+    record: (loom, ending) => `record/${stem(pages.installation.get(loom.id))}.${ending}`,
+    assets,
+    asset: (record, ending) => `asset/${assetFiles.get(record) ?? 'asset'}.${ending}`,
     net: (loom, net) => {
       const known =
         nets.get(loom) ??

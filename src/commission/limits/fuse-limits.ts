@@ -25,7 +25,6 @@ export function fuseLimits(loom: Loom): Limits {
           unit: 'A',
           least: rating,
           most: rating,
-          expected: rating,
           sum: `Drawn with ${formatAmps(rating)}: no other value, neither smaller nor larger.`,
           source: 'description of the fuse',
           rule: 'fuse-protects-wire',

@@ -14,7 +14,7 @@ export function benchLimits(loom: Loom, solution: Solution): Limits {
       id: `${use.id}/ring-out`,
       group: 'bench',
       what: `Ring-out of ${use.id} (${use.harness.title})`,
-      how: 'Done on the bench, every step passed, by somebody other than its maker; loom serial written below. An as-built record of this serial answers it.',
+      how: 'Done on the bench, every step passed, by somebody other than its maker; loom serial written down above. An as-built record of that serial answers it.',
       sum: `Steps of its sheet: ${groups.join(', ')}.`,
       source: 'ring-out sheet',
       address: use.id,

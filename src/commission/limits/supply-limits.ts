@@ -87,8 +87,8 @@ function voltsLimit(run: Run): FigureLimit[] {
     figureLimit({
       id: `${load.terminal.address}/volts/${state.id}`,
       group: 'supply',
-      what: `Volts at ${pinName(load.terminal)}`,
-      how: `${across(run)}; ${state.title}.`,
+      what: `Volts at ${pinName(load.terminal)}: ${state.title}`,
+      how: `${across(run)}.`,
       measure: VOLTS,
       unit: 'V',
       least: range.min,
@@ -136,8 +136,8 @@ function dropLimit(loom: Loom, run: Run): FigureLimit[] {
     figureLimit({
       id: `${load.terminal.address}/drop/${state.id}`,
       group: 'supply',
-      what: `Volts lost on the way to ${pinName(load.terminal)}`,
-      how: `${pinName(load.source)} to ${pinName(load.terminal)}, then the return, both added; ${state.title}.`,
+      what: `Volts lost on the way to ${pinName(load.terminal)}: ${state.title}`,
+      how: `${pinName(load.source)} to ${pinName(load.terminal)}, then the return; the two added.`,
       measure: VOLTS,
       unit: most < 0.1 ? 'mV' : 'V',
       most,
