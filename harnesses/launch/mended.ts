@@ -44,6 +44,7 @@ const FBO = plug('FBO', power.fuseBlock.at('OUT'), {
   contact: 'screw-clamp',
   pins: { 1: { contact: 'ferrule-6' }, 3: { contact: 'ferrule-6' } },
   zone: 'helm-1',
+  entry: 'below',
   label: 'FUSE BLOCK OUT',
 })
 
@@ -70,16 +71,21 @@ const R1 = plug('R1', radios.boatRadio.at('J1'), {
   contact: 'rect-small',
   pins: { 1: { contact: bigPowerContact }, 2: { contact: bigPowerContact } },
   zone: 'helm-1',
+  clamp: 'clip',
+  entry: 'below',
   label: 'RADIO',
 })
 const ANT = plug('ANT', radios.boatRadio.at('ANT'), {
   contact: 'coax-solder',
   zone: 'helm-1',
+  entry: 'below',
   label: 'RADIO ANT',
 })
 const WHIP = plug('WHIP', radios.boatAntenna.at('A1'), {
   contact: 'coax-solder',
   zone: 'roof',
+  entry: 'below',
+  cover: 'wrap',
   label: 'WHIP',
 })
 const H2 = plug('H2', radios.secondHandset8.at('J1'), {
@@ -87,13 +93,35 @@ const H2 = plug('H2', radios.secondHandset8.at('J1'), {
   zone: 'helm-2',
   label: 'HANDSET 2',
 })
-const GN = plug('GN', net.gnss.at('TB'), { contact: 'screw-clamp', zone: 'roof', label: 'GNSS' })
-const N1 = plug('N1', net.plotter.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'PLOTTER' })
-const BZ = plug('BZ', net.buzzer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'BUZZER' })
-const HL = plug('HL', radios.hailer.at('J1'), { contact: 'screw-clamp', zone: 'helm-1', label: 'HAILER' })
+const GN = plug('GN', net.gnss.at('TB'), {
+  contact: 'screw-clamp',
+  zone: 'roof',
+  clamp: 'gland',
+  entry: 'below',
+  label: 'GNSS',
+})
+const N1 = plug('N1', net.plotter.at('J1'), {
+  contact: 'screw-clamp',
+  zone: 'helm-1',
+  entry: 'below',
+  label: 'PLOTTER',
+})
+const BZ = plug('BZ', net.buzzer.at('J1'), {
+  contact: 'screw-clamp',
+  zone: 'helm-1',
+  entry: 'below',
+  label: 'BUZZER',
+})
+const HL = plug('HL', radios.hailer.at('J1'), {
+  contact: 'screw-clamp',
+  zone: 'helm-1',
+  entry: 'below',
+  label: 'HAILER',
+})
 const HN = plug('HN', radios.hailerHorn.at('TB'), {
   contact: 'screw-clamp',
   zone: 'roof',
+  entry: 'below',
   label: 'HAILER HORN',
 })
 const BOND = plug('BOND', power.busBars.at('BOND'), {

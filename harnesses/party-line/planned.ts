@@ -112,11 +112,13 @@ const HS2 = plug('HS2', kit.beltPack.at('HS'), {
 const E1 = plug('E1', kit.headsetElectret.at('PAD'), {
   contact: 'bare-end',
   zone: 'stage-left',
+  clamp: 'gland',
   label: 'EAR 1',
 })
 const E2 = plug('E2', kit.headsetDynamic.at('PAD'), {
   contact: 'bare-end',
   zone: 'stage-left',
+  clamp: 'gland',
   label: 'EAR 2',
 })
 

@@ -57,6 +57,7 @@ const P1 = plug('P1', radios.mobile.at('J1'), {
 const P2 = plug('P2', radios.mobile.at('J2'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
+  clamp: 'backshell',
   label: 'RADIO ACC 25',
 })
 const P3 = plug('P3', radios.mobile.at('J3'), {
@@ -117,6 +118,7 @@ const U1 = plug('U1', extras.footswitch.at('J1'), {
 const X1 = plug('X1', extras.modem.at('J1'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
+  clamp: 'backshell',
   label: 'MODEM 9',
 })
 const X2 = plug('X2', extras.modem.at('J2'), { contact: 'rect-medium', zone: 'seat-back', label: 'MODEM DC' })
@@ -153,9 +155,10 @@ const hornWires = [
   wire('A08', K1.pin(87), H1, { size: '1.5 mm²', colour: 'OG', length: '2.0 m', ...thin }),
   wire('A09', H2, G2, { size: '1.5 mm²', colour: 'BK', length: '0.5 m', ...thin }),
 ]
+/** Green, not yellow: yellow marks the airbag wiring behind the dash. */
 const sense = [
-  wire('A10', T1, F2.in, { size: '0.5 mm²', colour: 'YE', length: '0.3 m', ...thin }),
-  wire('A11', F2.out, P2.pin(10), { size: '0.5 mm²', colour: 'YE', length: '4.6 m', ...thin }),
+  wire('A10', T1, F2.in, { size: '0.5 mm²', colour: 'GN', length: '0.3 m', ...thin }),
+  wire('A11', F2.out, P2.pin(10), { size: '0.5 mm²', colour: 'GN', length: '4.6 m', ...thin }),
 ]
 
 /** The head cable: eight cores of a flat cord, A12 to A19, pin to the same pin. */
@@ -307,7 +310,12 @@ const C1 = plug('C1', radios.headRound.at('J5'), {
   reach: '150 mm',
   label: 'HANDSET J5',
 })
-const C2 = plug('C2', extras.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
+const C2 = plug('C2', extras.handset.at('TB'), {
+  contact: 'bare-end',
+  zone: 'dash',
+  clamp: 'gland',
+  label: 'HANDSET',
+})
 
 /** Six feet is the usual handset cord (common practice). */
 export const handsetCordMended = harness('handset-cord-mended', {

@@ -51,6 +51,7 @@ const P1 = plug('P1', radios.mobile.at('J1'), { contact: 'rect-power', zone: 'se
 const P2 = plug('P2', radios.mobile.at('J2'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
+  clamp: 'backshell',
   label: 'RADIO ACC 25',
 })
 const P3 = plug('P3', radios.mobile.at('J3'), {
@@ -117,6 +118,7 @@ const U1 = plug('U1', extras.footswitch.at('J1'), {
 const X1 = plug('X1', extras.modem.at('J1'), {
   contact: 'dsub-crimp-20',
   zone: 'seat-back',
+  clamp: 'backshell',
   label: 'MODEM 9',
 })
 const P5 = plug('P5', radios.mobile.at('ANT'), {
@@ -222,7 +224,12 @@ const C1 = plug('C1', radios.headTwin.at('J5'), {
   reach: '150 mm',
   label: 'HANDSET J5',
 })
-const C2 = plug('C2', extras.handset.at('TB'), { contact: 'bare-end', zone: 'dash', label: 'HANDSET' })
+const C2 = plug('C2', extras.handset.at('TB'), {
+  contact: 'bare-end',
+  zone: 'dash',
+  clamp: 'gland',
+  label: 'HANDSET',
+})
 
 /** Six feet is the usual handset cord (common practice). */
 export const handsetCordPlanned = harness('handset-cord-planned', {

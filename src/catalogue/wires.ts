@@ -8,6 +8,7 @@ const WIRES = {
     title: 'Road-vehicle wire, thin PVC wall, fine strands',
     use: 'vehicle',
     class: '100 °C',
+    resists: ['oil'],
     ods: {
       '0.35 mm²': '1.3 mm',
       '0.5 mm²': '1.6 mm',
@@ -24,6 +25,7 @@ const WIRES = {
     title: 'Road-vehicle wire, cross-linked polyethylene (GXL wall)',
     use: 'vehicle',
     class: '125 °C',
+    resists: ['oil'],
     ods: {
       '20 AWG': '2.2 mm',
       '18 AWG': '2.4 mm',
@@ -80,6 +82,7 @@ const WIRES = {
     use: 'boat',
     class: '105 °C',
     tinned: true,
+    resists: ['oil', 'salt', 'sun'],
     ods: {
       '0.75 mm²': '2.4 mm',
       '1 mm²': '2.6 mm',

@@ -1,9 +1,12 @@
 import type { Rule } from './rule.ts'
 import { bundleFits } from './rules/bundle-fits.ts'
+import { cableEntryClamped } from './rules/cable-entry-clamped.ts'
 import { coloursAgree } from './rules/colours-agree.ts'
 import { crimpOnStrands } from './rules/crimp-on-strands.ts'
 import { crimpToolNamed } from './rules/crimp-tool-named.ts'
+import { dripLoop } from './rules/drip-loop.ts'
 import { endsFinished } from './rules/ends-finished.ts'
+import { fitForZone } from './rules/fit-for-zone.ts'
 import { flexLoop } from './rules/flex-loop.ts'
 import { inputDriven } from './rules/input-driven.ts'
 import { insulationFitsContact } from './rules/insulation-fits-contact.ts'
@@ -15,6 +18,7 @@ import { powerPlugKeyed } from './rules/power-plug-keyed.ts'
 import { spareContactsLeft } from './rules/spare-contacts-left.ts'
 import { spareCoresFinished } from './rules/spare-cores-finished.ts'
 import { supportSpacing } from './rules/support-spacing.ts'
+import { temperatureClass } from './rules/temperature-class.ts'
 import { threadsMatch } from './rules/threads-match.ts'
 import { vibrationLocked } from './rules/vibration-locked.ts'
 
@@ -42,4 +46,8 @@ export const mechanicalRules: readonly Rule[] = [
   lengthReaches,
   supportSpacing,
   flexLoop,
+  cableEntryClamped,
+  temperatureClass,
+  fitForZone,
+  dripLoop,
 ]

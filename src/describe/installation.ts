@@ -68,13 +68,6 @@ export const installation = z
           oil: z.boolean().optional().meta({ description: 'Oil or fuel gets there.' }),
           sun: z.boolean().optional().meta({ description: 'In the sun for years.' }),
           ip: ipText('Protection everything there has to have.').optional(),
-          restraint: z
-            .boolean()
-            .optional()
-            .meta({ description: 'Wiring of airbags or belt tensioners runs there, in yellow.' }),
-          highVoltage: z.boolean().optional().meta({
-            description: 'High-voltage wiring of a hybrid or electric vehicle runs there, in orange.',
-          }),
           bodyReturn: z.boolean().optional().meta({
             description: 'False where the metal is no return: door, lid, trailer, plastic.',
           }),

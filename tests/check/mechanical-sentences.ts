@@ -30,6 +30,12 @@ export const mechanicalSentences: Readonly<Record<string, readonly string[]>> = 
     'job/lead.P1-P2: 275 mm of lead hang free between the clip at 225 mm of lead.P1-P2 and the clip at 500 mm of lead.P1-P2 (limit 250 mm)',
   ],
   'flex-loop': ['lead.A01: A01 is of 7 strands and moves across the hinge in lead.P1-B1'],
+  'cable-entry-clamped': ['lead.P1: Nothing holds W1 at lead.P1'],
+  'temperature-class': [
+    'job/lead.A01: A01 is rated for 80 °C and goes through engine, which gets 105 °C hot',
+  ],
+  'fit-for-zone': ['job/lead.P1: lead.P1 is IP20 mated, in deck, which asks for IPX4'],
+  'drip-loop': ['job/lead.P1: Water runs along the loom into lead.P1: it comes from above'],
   'ends-finished': ['lead.SP1: A02 ends at the splice lead.SP1, and nothing else does'],
   'input-driven': [
     'lead/controller.J.1: controller.J.1 (COR, switching input) is wired and nothing drives it',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Colour } from '../../src/base/colour.ts'
 import { rowHousing } from '../../src/check/examples/parts.ts'
 import { cell, load, wired } from '../../src/check/examples/wired.ts'
 import type { Rule } from '../../src/check/rule.ts'
@@ -10,8 +11,11 @@ import { spareCoresFinished } from '../../src/check/rules/spare-cores-finished.t
 import type { DocumentInput } from '../../src/describe/document.ts'
 import type { PinFunctionInput } from '../../src/describe/function.ts'
 import type { HarnessInput } from '../../src/describe/harness.ts'
+import type { InstallationInput } from '../../src/describe/installation.ts'
 import type { PolicyInput } from '../../src/describe/policy.ts'
 import { checkDocument } from './check-document.ts'
+
+type Zone = NonNullable<InstallationInput['zones']>[number]
 
 const by = (rule: Rule, data: DocumentInput) => checkDocument(data, { rules: [rule] })
 const says = (rule: Rule, data: DocumentInput) =>
@@ -154,15 +158,15 @@ describe('colours in a plug', () => {
     expect(coded({ minus: ['YE'] })).toHaveLength(2)
   })
 
-  it.each([
+  it.each<[Colour, Partial<Zone> | undefined, number]>([
     ['GNYE', undefined, 1],
     ['GN', undefined, 0],
-    ['YE', { restraint: true }, 1],
-    ['YEBU', { restraint: true }, 1],
-    ['YE', { highVoltage: true }, 0],
-    ['OG', { highVoltage: true }, 1],
-    ['BU', { restraint: true, highVoltage: true }, 0],
-  ] as const)('%s in a zone with %o', (colour, zone, expected) => {
+    ['YE', { near: ['airbag'] }, 1],
+    ['YEBU', { near: ['airbag'] }, 1],
+    ['YE', { near: ['high-voltage'] }, 0],
+    ['OG', { near: ['high-voltage'] }, 1],
+    ['BU', { near: ['airbag', 'high-voltage'] }, 0],
+  ])('%s in a zone with %o', (colour, zone, expected) => {
     const data = wired({
       units: { a: { pins: plain, zone: 'dash' }, b: { pins: plain } },
       runs: [['a.1', 'b.1', { colour }]],

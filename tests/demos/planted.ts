@@ -63,6 +63,7 @@ export const PLANTED: readonly Planted[] = [
   launch('C8', 'eight rings on a stud', /bars\.N1\.1$/, /8 rings/),
   launch('C3', 'seal too small for the wire', /main\.PU\.1$/, /2\.9 mm/, /1\.7 mm to 2\.4 mm/),
   launch('C4', 'open cavity', /main\.PU$/, /1 open cavity: 3/),
+  launch('E3', 'fuse panel entered from above', /main\.FBO$/, /above/),
 
   theatre('P8', 'power on an audio pin', /ob-van\.LINE\.3$/, /28\.00 V/, /10\.00 V/),
   theatre('A11', 'channel A terminated twice', /trunk\.RT2$/, /2 times/, /100 Ω/),

@@ -39,6 +39,9 @@ const SIZES = {
   },
 } as const
 
+/** Those with a gasket in the coupling nut. */
+const WEATHERPROOF: ReadonlySet<string> = new Set(['n', 'tnc'])
+
 function coax(id: keyof typeof SIZES): ConnectorInput {
   const { title, dMm, lock, cable, wire, volts } = SIZES[id]
   const [centre, shield] = PIN_NAMES[id]
@@ -59,11 +62,13 @@ function coax(id: keyof typeof SIZES): ConnectorInput {
     contacts: [wire],
     lock,
     clamp: true,
+    ip: WEATHERPROOF.has(id) ? 'IP67' : 'IP20',
+    ipOpen: 'IP20',
     volts,
     ways: 'rf',
     ohms: '50 Ω',
     cable,
-    source: `${id === 'uhf' || id === 'mini-uhf' ? 'Impedance is nominal only and not constant. ' : ''}IEC 61169 series; cable range and voltage from memory, order the plug for the cable by type.`,
+    source: `${id === 'uhf' || id === 'mini-uhf' ? 'Impedance is nominal only and not constant. ' : ''}IEC 61169 series; cable range, voltage and protection from memory, order the plug for the cable by type.`,
   }
 }
 

@@ -23,6 +23,8 @@ function din(ways: 3 | 5): ConnectorInput {
     lock: 'friction',
     shrouded: true,
     clamp: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     bore: '6.5 mm',
     amps: '2 A',
     volts: '34 V',

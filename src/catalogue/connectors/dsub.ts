@@ -62,6 +62,8 @@ const common = {
   ways: 'any',
   // The shell of the pin half stands out past its pins.
   shrouded: true,
+  ip: 'IP20',
+  ipOpen: 'IP20',
 } as const
 
 function dsub(ways: (typeof WAYS.dsub)[number]): ConnectorInput {

@@ -33,6 +33,8 @@ function jack(id: JackId, size: keyof typeof SIZES, poles: keyof typeof POLES): 
     contacts: [wire],
     lock: 'friction',
     clamp: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     bore: size === '6.35' ? '7 mm' : '5 mm',
     ways: 'audio',
     source:

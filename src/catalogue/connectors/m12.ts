@@ -44,6 +44,8 @@ function m12(ways: (typeof WAYS)['m12-a'][number]): ConnectorInput {
     lock: 'thread',
     shrouded: true,
     clamp: true,
+    ip: 'IP67',
+    ipOpen: 'IP20',
     bore: '8 mm',
     amps: size.amps,
     volts: size.volts,

@@ -25,6 +25,8 @@ function modular(id: keyof typeof SIZES): ConnectorInput {
     contacts: ['modular-idc'],
     lock: 'latch',
     clamp: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     amps,
     volts: '125 V',
     ways: 'data',

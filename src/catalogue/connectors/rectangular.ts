@@ -41,7 +41,7 @@ function rectangularFace(names: readonly string[], pitchMm: number, pinMm: numbe
 const round = (mm: number): number => Math.round(mm * 100) / 100
 
 const GENERIC =
-  'Generic arrangement of this catalogue, not a standard: pitch and numbering vary by maker, check the moulded numbers.'
+  'Generic arrangement of this catalogue, not a standard: pitch, numbering and protection vary by maker, check the moulded numbers.'
 
 function plain(ways: (typeof WAYS.rect)[number]): ConnectorInput {
   const id = `rect-${ways}` as const
@@ -54,6 +54,8 @@ function plain(ways: (typeof WAYS.rect)[number]): ConnectorInput {
     contacts: ['rect-small', 'rect-medium'],
     lock: 'latch',
     shrouded: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     amps: '8 A',
     volts: '60 V',
     ways: 'any',
@@ -72,6 +74,8 @@ function power(ways: (typeof WAYS)['rect-power'][number]): ConnectorInput {
     contacts: ['rect-power'],
     lock: 'latch',
     shrouded: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     amps: '25 A',
     volts: '60 V',
     ways: 'power',
@@ -92,6 +96,8 @@ function sealed(ways: (typeof WAYS)['rect-sealed'][number]): ConnectorInput {
     sealed: true,
     lock: 'latch',
     shrouded: true,
+    ip: 'IP67',
+    ipOpen: 'IP20',
     amps: '13 A',
     volts: '60 V',
     ways: 'any',

@@ -15,6 +15,8 @@ export const usbFamilies = (): ConnectorInput[] => [
     fullWays: false,
     shrouded: true,
     clamp: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     amps: '1.5 A',
     volts: '30 V',
     ways: 'data',

@@ -37,6 +37,8 @@ function xlr(ways: (typeof WAYS.xlr)[number]): ConnectorInput {
     lock: 'latch',
     shrouded: true,
     clamp: true,
+    ip: 'IP20',
+    ipOpen: 'IP20',
     bore: '8 mm',
     amps: size.amps,
     volts: '50 V',

@@ -137,12 +137,14 @@ function* againstCode(
 }
 
 function* besideDanger({ loom }: RuleContext, wire: Conductor, colour: Colour): Iterable<Outcome> {
+  // What a jacket or a sleeve hides is nobody's guide.
+  if (wire.cable || ('sheathed' in wire.source && wire.source.sheathed)) return
   const [ground] = canonical(colour).match(/^../) ?? []
   const zones = zonesOf(loom)
   for (const id of zonesTouched(wire)) {
     const zone = zones.get(id)
-    const restraint = zone?.restraint === true && ground === 'YE'
-    if (!restraint && !(zone?.highVoltage === true && ground === 'OG')) continue
+    const restraint = zone?.near?.includes('airbag') === true && ground === 'YE'
+    if (!restraint && !(zone?.near?.includes('high-voltage') && ground === 'OG')) continue
     yield wrong(
       wire,
       `${wire.id} is ${colourWords(colour)} in ${id}, where ${restraint ? 'airbag' : 'high-voltage'} wiring is`,
@@ -163,7 +165,7 @@ export const coloursAgree: Rule = {
   reason:
     'Two green wires in one plug are put in either way round, and both ways look right. A colour that means danger beside dangerous wiring costs more than a repeat job.',
   remedy: 'Another colour, or a band or sleeve at both ends.',
-  needs: 'colours of wires; colours of the shop’s code; "restraint" and "highVoltage" of zones',
+  needs: 'colours of wires; colours of the shop’s code; what zones are "near" (airbag, high-voltage)',
   sources: [
     'IEC 60445 for green and yellow',
     'ABYC E-11 for DC return, as reported',
