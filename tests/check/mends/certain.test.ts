@@ -109,7 +109,7 @@ const CERTAIN: readonly (readonly [name: string, data: DocumentInput, mends: rea
   [
     'the same in gauges: a gauge is offered, not a metric size',
     lamp({ amps: '10 A', fuse: '15 A', feed: '12 AWG', back: '18 AWG' }),
-    ['load-within-ampacity: A03 to 12 AWG (3.31 mm²)'],
+    ['return-as-big-as-feed: A03 to 12 AWG (3.31 mm²)'],
   ],
   [
     'a contact that is named goes with the wire, where one other of the family fits',
