@@ -19,12 +19,29 @@ async function print(report: CheckReport, judged: Judged, args: Args, io: Io): P
   if (format === 'annotations')
     return (await import('../report/annotations.ts')).printAnnotations(report.findings, locate)
   const colour = io.colour && args.text('output') === undefined
-  return (await import('../report/text.ts')).printText(report, {
+  const { whatIfText } = await import('../report/what-if-text.ts')
+  const tried = report.whatIf ? whatIfText(report.whatIf, io.width) : ''
+  const told = (await import('../report/text.ts')).printText(report, {
     width: io.width,
     colour,
     locate,
     sourceLine,
   })
+  return told + tried
+}
+
+/** The simulations of every installation, where they are asked for. */
+async function tryOut({ looms }: Judged, report: CheckReport, args: Args): Promise<CheckReport> {
+  if (!args.flag('what-if')) return report
+  const { whatIf } = await import('../check/what-if/what-if.ts')
+  const jobs = looms.filter(({ loom }) => loom.kind === 'installation')
+  return {
+    ...report,
+    whatIf: jobs.map(({ loom, solution }) => ({
+      job: loom.id,
+      sets: whatIf({ loom, solution, paths: solution.paths }),
+    })),
+  }
 }
 
 /** What was judged, with only the findings that the baseline does not have. */
@@ -58,7 +75,7 @@ export const runCheck: Runner = async (args, io) => {
     baseline === undefined
       ? await judge(args.positionals, io, trustOf(args))
       : await judgeNew(baseline, args, io)
-  const report = leastLevel(judged, args)
+  const report = await tryOut(judged, leastLevel(judged, args), args)
   await writeResult(await print(report, judged, args, io), args.text('output'), io, judged.source.watch)
   return countLevels(judged.result.findings).stop > 0 ? STOPS_FOUND : CLEAN
 }

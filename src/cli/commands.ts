@@ -44,6 +44,7 @@ export const commands: readonly Command[] = [
         value: 'REVISION|FILE',
         help: 'only findings that REV, another folder or a JSON report has not',
       },
+      'what-if': { type: 'flag', help: 'also try out swaps, lost grounds, pulled plugs, shorts, switches' },
       mend: { type: 'flag', help: 'make the certain changes: JSON in place, code as a patch' },
       'dry-run': { type: 'flag', help: 'with --mend: print it all as a patch, write nothing' },
       ...trustOptions,

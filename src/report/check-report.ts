@@ -2,6 +2,13 @@ import type { Finding, Level, NotChecked } from '../base/finding.ts'
 import { naturalOrder } from '../base/natural-order.ts'
 import type { PutQuestion } from '../check/check.ts'
 import type { Waived } from '../check/waivers.ts'
+import type { TrialSet } from '../check/what-if/trial.ts'
+
+/** The trials of one installation. */
+export interface WhatIfReport {
+  readonly job: string
+  readonly sets: readonly TrialSet[]
+}
 
 /** Everything one check found, could not judge and was told to accept: what every printer takes. */
 export interface CheckReport {
@@ -10,6 +17,8 @@ export interface CheckReport {
   readonly waived: readonly Waived[]
   /** What a person is asked, with the answers there are. */
   readonly questions?: readonly PutQuestion[]
+  /** What the simulations came to, where they were asked for. */
+  readonly whatIf?: readonly WhatIfReport[]
   /** Counts of everything found, where lesser findings were left out of `findings`. */
   readonly found?: LevelCounts
 }

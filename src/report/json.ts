@@ -10,7 +10,7 @@ import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { AnswerState } from '../check/ask.ts'
 import type { PutQuestion } from '../check/check.ts'
 import { factsCode, type Waived } from '../check/waivers.ts'
-import { type CheckReport, foundIn, openQuestions } from './check-report.ts'
+import { type CheckReport, foundIn, openQuestions, type WhatIfReport } from './check-report.ts'
 
 /** Version of the shape below; it changes only when a field is taken away or changes meaning. */
 export const REPORT_VERSION = 1
@@ -77,6 +77,8 @@ export interface JsonReport {
   })[]
   /** Everything a person is asked; one that is open is no pass. */
   readonly questions: readonly JsonQuestion[]
+  /** What the simulations came to; only where they were asked for. */
+  readonly whatIf?: readonly WhatIfReport[]
   readonly notChecked: readonly (Omit<NotChecked, 'at'> & { readonly at?: JsonPlace })[]
 }
 
@@ -151,6 +153,7 @@ export function reportData(report: CheckReport, locate: Locate, toolVersion: str
     findings: report.findings.map((finding) => jsonFinding(finding, locate)),
     waived: report.waived.map((accepted) => jsonAccepted(accepted, locate)),
     questions: (report.questions ?? []).map((put) => jsonQuestion(put, locate)),
+    ...(report.whatIf ? { whatIf: report.whatIf } : {}),
     notChecked: report.notChecked.map(({ rule, subject, needs, at }) => ({
       rule,
       subject,

@@ -2,6 +2,7 @@ import type { Loom, State, Terminal } from '../resolve/loom.ts'
 import type { Live } from './dc-live.ts'
 import { type LoadFigure, loadFigure } from './load-figure.ts'
 import { returnPin } from './return-pin.ts'
+import { sensePin } from './sense-pin.ts'
 
 /** A load that is fed in a state. */
 export interface FedLoad {
@@ -25,13 +26,6 @@ export function fedLoads(loom: Loom, live: Live, state: State): FedLoad[] {
 
 /** Whether the sense pin a load names is live; undefined for a load that names none. */
 function isAwake(terminal: Terminal, live: Live): boolean | undefined {
-  const { does } = terminal
-  if (does.kind !== 'supply-in' || does.awake === undefined) return undefined
-  const dot = does.awake.indexOf('.')
-  const half = terminal.half?.unit?.halves.find(
-    (entry) => entry.id === does.awake?.slice(0, dot < 0 ? undefined : dot),
-  )
-  const pins = half?.pins
-  const pin = dot < 0 ? pins?.values().next().value : pins?.get(does.awake.slice(dot + 1))
+  const pin = sensePin(terminal)
   return pin ? live.source(pin) !== undefined : undefined
 }

@@ -38,6 +38,7 @@ export function installationPage(site: Site, job: Job): SiteFile {
     supply: loom.supplyVolts === undefined ? '' : formatVolts(loom.supplyVolts),
     ambient: formatCelsius(loom.ambientCelsius),
     notes: source.notes ?? [],
+    whatIf: linkTo(path, site.map.whatIf(loom)),
     guideHref: linkTo(path, site.map.guide(loom, 'html')),
     recordHref: linkTo(path, site.map.record(loom, 'html')),
     ...fleetLinks(site, path, loom.id),

@@ -17,6 +17,7 @@ import { paperPages } from './paper-pages.ts'
 import { recordPages } from './record-page.ts'
 import { rulePages } from './rule-pages.ts'
 import type { SiteFile, SiteInput } from './site-input.ts'
+import { whatIfPage } from './what-if-page.ts'
 
 /**
  * The whole shop as a static site: opens from disk, needs no server and no network. The same input gives the same bytes.
@@ -28,7 +29,11 @@ export function publishSite(input: SiteInput): SiteFile[] {
   return [
     indexPage(site),
     findingsPage(site),
-    ...map.installations.flatMap((job) => [installationPage(site, job), ...recordPages(site, job)]),
+    ...map.installations.flatMap((job) => [
+      installationPage(site, job),
+      ...recordPages(site, job),
+      whatIfPage(site, job),
+    ]),
     ...map.assets.flatMap((record) => assetPages(site, record)),
     ...fleetPages(site),
     ...map.harnesses.flatMap((entry) => [

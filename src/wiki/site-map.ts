@@ -38,6 +38,8 @@ export interface SiteMap {
   /** Visits to assets, judged; older ones too. */
   readonly assets: readonly AssetRecord[]
   readonly asset: (record: AssetRecord, ending: string) => string
+  /** The simulations of an installation. */
+  readonly whatIf: (loom: Loom) => string
   /** Where a net of a loom is shown; undefined for one bare pin. */
   readonly net: (loom: Loom, net: Net) => Target | undefined
   /** Where an address of a loom is shown. */
@@ -89,6 +91,7 @@ export function siteMap(input: SiteInput): SiteMap {
     rule: (id) => pages.rule.get(id),
     paper: (harnessId, sheetId, ending) =>
       `paper/${paperName(papers, `${stem(pages.harness.get(harnessId))} ${sheetId}`)}.${ending}`,
+    whatIf: (loom) => `what-if/${stem(pages.installation.get(loom.id))}.html`,
     guide: (loom, ending) => `guide/${jobName(loom)}.${ending}`,
     record: (loom, ending) => `record/${stem(pages.installation.get(loom.id))}.${ending}`,
     assets,

@@ -1,12 +1,9 @@
-import type { FunctionOf } from '../../describe/function.ts'
-import type { Half, Terminal, Unit } from '../../resolve/loom.ts'
-import { type Tree, throughMetal } from '../../solve/reach.ts'
+import type { Unit } from '../../resolve/loom.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf, unknown } from '../outcome.ts'
 import { pinWords } from '../queries/pin-words.ts'
+import { isKey, type KeyInput, type UnpluggedKey, unplugKey } from '../queries/unplugged-keys.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
-
-type KeyInput = Terminal & { readonly does: FunctionOf<'switch-in'> }
 
 const example = (pull: 'up' | 'down') =>
   exampleLead({
@@ -41,42 +38,11 @@ const example = (pull: 'up' | 'down') =>
 
 const DOES = { key: 'keys the transmitter', alarm: 'sounds the alarm' } as const
 
-const isKey = (pin: Terminal): pin is KeyInput =>
-  pin.on === 'equipment' &&
-  pin.does.kind === 'switch-in' &&
-  (pin.does.purpose === 'key' || pin.does.purpose === 'alarm')
-
 const doesWhat = (pin: KeyInput): string => DOES[pin.does.purpose === 'alarm' ? 'alarm' : 'key']
 
-/** Halves of looms that a pin is wired through: each of them can come off. */
-function halvesOn({ paths }: RuleContext, pin: Terminal): readonly Half[] {
-  const halves = new Set<Half>()
-  for (const { half } of paths.from(pin, throughMetal).order)
-    if (half?.side === 'harness' && half.mates.length > 0) halves.add(half)
-  return [...halves]
-}
-
-/** The level that what is still joined to the pin gives it; undefined where nothing does. */
-function levelOf(left: Tree): 'low' | 'high' | undefined {
-  const pins = left.order.filter(({ on }) => on === 'equipment')
-  if (
-    pins.some(
-      ({ does }) => does.kind === 'chassis' || does.kind === 'return' || does.kind === 'signal-return',
-    )
-  )
-    return 'low'
-  if (pins.some(({ does }) => does.kind === 'supply-out')) return 'high'
-  const pulls = pins.flatMap(({ does }) => (does.kind === 'switch-in' && does.pull ? [does.pull] : []))
-  if (pulls.includes('up')) return 'high'
-  if (pulls.includes('down')) return 'low'
-  return undefined
-}
-
-function unplugged(context: RuleContext, pin: KeyInput, half: Half): Outcome | undefined {
-  const { active, pull } = pin.does
-  if (active === undefined || pull === undefined) return undefined
-  const level = levelOf(context.paths.unplugged(pin, half, throughMetal))
-  if (level !== undefined && level !== active) return undefined
+function unplugged({ pin, half, level, effect }: UnpluggedKey): Outcome | undefined {
+  const { active } = pin.does
+  if (effect === 'off' || active === undefined) return undefined
   return found({
     subject: pin.address,
     level: level === undefined ? 'warning' : 'stop',
@@ -109,8 +75,8 @@ function* judge(context: RuleContext, unit: Unit | undefined, pins: readonly Key
       ...(pin.does.pull === undefined ? ['how it is pulled'] : []),
     ]
     if (missing.length > 0) yield unknown(pin.address, `needs ${listOf(missing)} of ${pin.address}`, pin.at)
-    for (const half of halvesOn(context, pin)) {
-      const outcome = unplugged(context, pin, half)
+    for (const trial of unplugKey(context, pin)) {
+      const outcome = unplugged(trial)
       if (!outcome) continue
       yield outcome
       break

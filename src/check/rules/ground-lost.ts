@@ -1,9 +1,9 @@
 import { formatAmps } from '../../base/format-quantity.ts'
-import type { Conductor, Loom } from '../../resolve/loom.ts'
+import type { Loom } from '../../resolve/loom.ts'
 import { type LostGround, loseGrounds } from '../../solve/simulate/lost-grounds.ts'
 import { cell, load, wired } from '../examples/wired.ts'
 import { found, unknown } from '../outcome.ts'
-import { ampacityOf } from '../queries/ampacity-of.ts'
+import { bears, SCREEN_AMPS } from '../queries/bears.ts'
 import type { Outcome, Rule } from '../rule.ts'
 
 const example = (bonded: boolean) =>
@@ -30,21 +30,6 @@ const example = (bonded: boolean) =>
       ...(bonded ? ([['console.2', 'SP1', { size: '4 mm²' }]] as const) : []),
     ],
   })
-
-/** A screen, a coaxial braid or a thin signal wire has no rating for supply current; this much is taken as harmless. */
-const SCREEN_AMPS = 1
-
-const isSignal = (conductor: Conductor): boolean =>
-  conductor.kind === 'shield' ||
-  [conductor.from, conductor.to].some(
-    (end) => end?.does.kind === 'signal-return' || end?.does.kind === 'shield' || end?.does.kind === 'rf',
-  )
-
-function bears(loom: Loom, conductor: Conductor): number | undefined {
-  if (conductor.kind === 'shield') return SCREEN_AMPS
-  const known = ampacityOf(loom, conductor)?.amps
-  return isSignal(conductor) ? Math.min(known ?? SCREEN_AMPS, SCREEN_AMPS) : known
-}
 
 function tell(loom: Loom, { joint, state, amps, carriers }: LostGround): Outcome | undefined {
   const over = carriers.flatMap((carrier) => {

@@ -1,12 +1,12 @@
 import { formatAmps } from '../../base/format-quantity.ts'
 import type { FunctionOf } from '../../describe/function.ts'
 import type { Terminal } from '../../resolve/loom.ts'
+import { sensePin } from '../../solve/sense-pin.ts'
 import type { Supply } from '../../solve/supply-paths.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, unknown } from '../outcome.ts'
 import { conductorsOf } from '../queries/conductor-words.ts'
 import { pinWords } from '../queries/pin-words.ts'
-import { sensePinOf } from '../queries/sense-pin.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
 
 type Feed = NonNullable<FunctionOf<'supply-out'>['feed']>
@@ -70,7 +70,7 @@ function mismatch(
 
 /** What stays on because of it, and for how long the battery stands that. */
 function consequence({ solution, loom }: RuleContext, pin: Terminal): string {
-  const woken = loom.terminals.find((load) => load.on === 'equipment' && sensePinOf(load) === pin)
+  const woken = loom.terminals.find((load) => load.on === 'equipment' && sensePin(load) === pin)
   if (!woken) return ''
   for (const drain of solution.drains) {
     const part = drain.parts.find(({ terminal }) => terminal === woken)

@@ -1,16 +1,10 @@
-import { type Finding, identity } from '../../base/finding.ts'
 import type { Half } from '../../resolve/loom.ts'
-import { makePaths } from '../../solve/paths.ts'
-import { solve } from '../../solve/solve.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { count, found, unknown } from '../outcome.ts'
-import { type Harm, overvoltedPins } from '../queries/overvolted-pins.ts'
-import { type TwinPlugs, twinPlugs } from '../queries/twin-plugs.ts'
-import { compareLevels } from '../rank.ts'
-import { type Joint, jointsOf, rebuild } from '../rebuild.ts'
-import type { Outcome, Rule, RuleContext } from '../rule.ts'
-import { runRules } from '../run-rules.ts'
-import { swapRules } from '../swap-rules.ts'
+import type { Harm } from '../queries/overvolted-pins.ts'
+import type { TwinPlugs } from '../queries/twin-plugs.ts'
+import type { Outcome, Rule } from '../rule.ts'
+import { type SwapTrial, trySwaps } from '../swap-trials.ts'
 
 const example = (mic: 'row-4' | 'row-3') =>
   exampleLead({
@@ -57,42 +51,6 @@ const example = (mic: 'row-4' | 'row-3') =>
     },
   })
 
-/** The mates of the loom with the twins exchanged, or with the one plug moved to the free socket. */
-function exchanged(joints: readonly Joint[], { first, second, wrong }: TwinPlugs): readonly Joint[] {
-  const same = (a: Joint, b: Joint | undefined) =>
-    a.one.address === b?.one.address && a.two.address === b.two.address
-  return joints.map((joint) => {
-    if (same(joint, first)) return { one: joint.one, two: wrong }
-    return second && same(joint, second) ? { one: joint.one, two: first.two } : joint
-  })
-}
-
-/** Each trial resolves the whole loom anew, so a large loom gets fewer; the rest is named for a person to look at. */
-const mostTrials = (terminals: number): number => Math.max(8, Math.min(60, Math.floor(100_000 / terminals)))
-
-interface Trial {
-  readonly context: RuleContext
-  readonly before: ReadonlySet<string>
-}
-
-function harmsOf(twins: TwinPlugs, { context, before }: Trial): readonly Harm[] {
-  const loom = rebuild(context.loom, { joints: exchanged(jointsOf(context.loom), twins) })
-  const paths = makePaths(loom)
-  const tried: RuleContext = {
-    loom,
-    paths,
-    get solution() {
-      return solve(loom)
-    },
-  }
-  const fresh = runRules(tried, swapRules).findings.filter((finding) => !before.has(identity(finding)))
-  return [...overvoltedPins(context.paths, context.loom, paths, loom), ...fresh.map(asHarm)].sort((a, b) =>
-    compareLevels(a.level, b.level),
-  )
-}
-
-const asHarm = ({ level, what, subject }: Finding): Harm => ({ level, text: what, pin: subject })
-
 const unjudged = (half: Half): boolean => [...half.pins.values()].every((pin) => pin.does.kind === 'unstated')
 
 function report({ first, second, wrong, reach }: TwinPlugs, harms: readonly Harm[]): Outcome | undefined {
@@ -124,7 +82,7 @@ function report({ first, second, wrong, reach }: TwinPlugs, harms: readonly Harm
   })
 }
 
-function judge(twins: TwinPlugs, trial: Trial): Outcome | undefined {
+function judge({ twins, harms }: SwapTrial): Outcome | undefined {
   const { first, second, wrong, reach } = twins
   const pair = `${first.one.address} and ${second?.one.address ?? wrong.address}`
   const blank = [first.two, wrong].filter(unjudged)
@@ -135,7 +93,6 @@ function judge(twins: TwinPlugs, trial: Trial): Outcome | undefined {
       blank[0].at,
     )
   if (blank[0]) return undefined
-  const harms = harmsOf(twins, trial)
   if (harms.length === 0 || reach !== 'unknown') return report(twins, harms)
   return unknown(
     first.one.address,
@@ -157,17 +114,13 @@ export const plugsNotInterchangeable: Rule = {
   sources: ['FAA AC 43.13-1B ¶11-235b', 'MIL-STD-1472E ¶5.9.14.2 and 5.9.14.3'],
   examples: { trips: example('row-4'), passes: example('row-3') },
   *check(context) {
-    const twins = twinPlugs(context.loom)
-    if (twins.length === 0) return
-    const most = mostTrials(context.loom.terminals.length)
-    const before = new Set(runRules(context, swapRules).findings.map(identity))
-    for (const pair of twins.slice(0, most)) {
-      const outcome = judge(pair, { context, before })
+    const { results, left } = trySwaps(context)
+    for (const trial of results) {
+      const outcome = judge(trial)
       if (outcome) yield outcome
     }
-    const rest = twins.length - most
     const { id, at } = context.loom
-    if (rest > 0)
-      yield unknown(id, `needs a look by hand: ${count(rest, 'more pair')} of plugs can be swapped`, at)
+    if (left > 0)
+      yield unknown(id, `needs a look by hand: ${count(left, 'more pair')} of plugs can be swapped`, at)
   },
 }

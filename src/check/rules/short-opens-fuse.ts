@@ -1,10 +1,10 @@
 import { formatAmps, formatOhms, formatSeconds, formatVolts } from '../../base/format-quantity.ts'
-import { adiabaticSeconds } from '../../solve/formulas/adiabatic-withstand.ts'
 import { faultVerdict } from '../../solve/formulas/fault-current.ts'
 import { sumOhms } from '../../solve/link-ohms.ts'
 import { conductorsOf, type FarEndShort, shortFarEnds } from '../../solve/simulate/far-end-shorts.ts'
 import { cell, load, wired } from '../examples/wired.ts'
 import { found, unknown } from '../outcome.ts'
+import { survivesShort } from '../queries/survives-short.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
 
 const example = (length: '18 m' | '3 m') =>
@@ -18,19 +18,12 @@ const example = (length: '18 m' | '3 m') =>
     ],
   })
 
-/** Whether the thinnest conductor bears the fault until the fuse has surely opened. */
-function survives({ links, faultAmps, opens }: FarEndShort): boolean {
-  const areas = conductorsOf(links).flatMap(({ size }) => (size ? [size.areaMm2] : []))
-  const thinnest = Math.min(...areas)
-  return areas.length > 0 && opens.maxS <= adiabaticSeconds(thinnest, faultAmps, 'pvc')
-}
-
 function tell(short: FarEndShort, { solution }: RuleContext): Outcome | undefined {
   const { load, fuse, ratingAmps, faultAmps, loopOhms, volts, opens, source } = short
   const verdict = faultVerdict(faultAmps, ratingAmps)
   const limited = source.does.kind === 'supply-out' && source.does.maxAmps !== undefined
   // A supply that limits itself protects its wires without the fuse.
-  if (verdict === 'opens late' && survives(short)) return undefined
+  if (verdict === 'opens late' && survivesShort(short)) return undefined
   if (verdict === 'opens at once' || (limited && faultAmps <= ratingAmps * 5)) return undefined
   const until = Number.isFinite(opens.maxS) ? `within ${formatSeconds(opens.maxS)}` : 'perhaps never'
   const terms = sumOhms(short.links, solution.linkOhms).terms.slice(0, 2)

@@ -2,10 +2,10 @@ import { formatAmpHours, formatAmps } from '../../base/format-quantity.ts'
 import type { Installation } from '../../describe/installation.ts'
 import type { Loom } from '../../resolve/loom.ts'
 import { standingDrainAllowed } from '../../solve/formulas/days-to-flat.ts'
+import { sensePin } from '../../solve/sense-pin.ts'
 import type { Drain } from '../../solve/solution.ts'
 import { vehicleExample } from '../examples/vehicle.ts'
 import { found, unknown } from '../outcome.ts'
-import { sensePinOf } from '../queries/sense-pin.ts'
 import type { Outcome, Rule } from '../rule.ts'
 
 /** Below this a drain is the battery's own loss. */
@@ -21,7 +21,7 @@ const daysWords = (days: number): string => `${days.toFixed(days < 10 ? 1 : 0)} 
 function report(drain: Drain, usableAh: number, days: number, wanted: number): Outcome {
   const allowed = standingDrainAllowed(usableAh, wanted)
   const [most] = drain.parts
-  const sense = most && sensePinOf(most.terminal)
+  const sense = most && sensePin(most.terminal)
   const parts = drain.parts
     .slice(0, 3)
     .map(({ terminal, amps, why }) => `${terminal.address} ${formatAmps(amps)} (${why})`)
