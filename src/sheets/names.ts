@@ -1,4 +1,5 @@
 import { formatLength, formatLengthInFeet } from '../base/format-quantity.ts'
+import { sortNaturally } from '../base/natural-order.ts'
 import { bothSizes, type WireGauge } from '../base/wire-size.ts'
 import type { CableUse, Conductor, Half, Loom, Terminal } from '../resolve/loom.ts'
 
@@ -18,6 +19,13 @@ export function pinName(terminal: Terminal): string {
   }
   return terminal.name
 }
+
+/** Names of pins of one half in natural order: `1, 2, 10`. */
+export const pinNames = (pins: readonly Terminal[]): string =>
+  sortNaturally(
+    pins.map(({ name }) => name),
+    (name) => name,
+  ).join(', ')
 
 /** `1.5 mm² (16 AWG)`, or empty. */
 export const sizeText = (size: WireGauge | undefined): string => (size ? bothSizes(size) : '')

@@ -1,10 +1,9 @@
-import { sortNaturally } from '../base/natural-order.ts'
 import type { Half, Loom, Terminal } from '../resolve/loom.ts'
 import { adjacentPins } from './adjacent-pins.ts'
 import type { Bench, Piece } from './bench.ts'
 import { groupBy } from './group-by.ts'
 import { landingsAt, landingsOf } from './landings.ts'
-import { halfName, pinName } from './names.ts'
+import { halfName, pinName, pinNames } from './names.ts'
 import { probeOf } from './probe-points.ts'
 import type { Step } from './ring-out-step.ts'
 
@@ -93,10 +92,7 @@ function neighbourSteps(context: Context): Step[] {
 /** Pins of one half as `P2-1, 3, 5`. */
 function pinList(half: Half, pins: readonly Terminal[]): string {
   if (half.pins.size === 1) return halfName(half)
-  return `${halfName(half)}-${sortNaturally(
-    pins.map((pin) => pin.name),
-    (name) => name,
-  ).join(', ')}`
+  return `${halfName(half)}-${pinNames(pins)}`
 }
 
 const isSupply = (terminal: Terminal): boolean =>

@@ -58,17 +58,20 @@ export function ringOutSteps(loom: Loom, use: LoomUse, solution: Solution | unde
   const bench = onTheBench(loom, use)
   return [
     section(
+      'continuity',
       'Continuity',
       'Zero the leads first. Walk round one plug, then the next.',
       closedSteps(bench, solution),
     ),
-    section('Parts in the run', 'Both ways where the sheet says so.', partSteps(loom, bench)),
+    section('continuity', 'Parts in the run', 'Both ways where the sheet says so.', partSteps(loom, bench)),
     section(
+      'open',
       'Must be open',
       'Each reads above 1 MΩ. Clip on to probe A and touch the others in turn.',
       openSteps(loom, bench),
     ),
     section(
+      'look',
       'Pairs and screens: look',
       'DC will not show a split pair: compare the colours pair by pair at both ends, or use a pair tester.',
       pairSteps(loom, use),
@@ -77,12 +80,19 @@ export function ringOutSteps(loom: Loom, use: LoomUse, solution: Solution | unde
 }
 
 export interface StepGroup {
+  /** What it proves: that metal is joined, that it is not, or what no meter shows. */
+  readonly proves: 'continuity' | 'open' | 'look'
   readonly title: string
   readonly note: string
   readonly steps: readonly Step[]
 }
 
-const section = (title: string, note: string, steps: readonly Step[]): StepGroup => ({ title, note, steps })
+const section = (
+  proves: StepGroup['proves'],
+  title: string,
+  note: string,
+  steps: readonly Step[],
+): StepGroup => ({ proves, title, note, steps })
 
 function numbered(drafts: readonly StepGroup[]): Section[] {
   const steps = drafts.map((draft) => draft.steps)
