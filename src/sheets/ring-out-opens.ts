@@ -7,8 +7,8 @@ import { halfName, pinName, pinNames } from './names.ts'
 import { probeOf } from './probe-points.ts'
 import type { Step } from './ring-out-step.ts'
 
-const OPEN = 'open, >1 MΩ'
-const OPEN_LIMIT = { minOhms: 1e6 }
+export const OPEN = 'open, >1 MΩ'
+export const OPEN_LIMIT = { minOhms: 1e6 }
 
 /**
  * Everything that must not be joined: neighbours on each face, each supply to every other net, each screen to the cores

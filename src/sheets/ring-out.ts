@@ -6,6 +6,7 @@ import { type Edge, effectiveOhms } from './effective-ohms.ts'
 import { BOTH_VIEWS, sheetHead } from './head.ts'
 import { pinName } from './names.ts'
 import { probesOf } from './probe-points.ts'
+import { loneSteps } from './ring-out-lone.ts'
 import { openSteps } from './ring-out-opens.ts'
 import { pairSteps } from './ring-out-pairs.ts'
 import { partSteps } from './ring-out-parts.ts'
@@ -56,19 +57,18 @@ export function ringOut(loom: Loom, use: LoomUse, solution: Solution | undefined
 /** The steps of a ring-out in order, under their headings. Headings without steps are left out. */
 export function ringOutSteps(loom: Loom, use: LoomUse, solution: Solution | undefined): StepGroup[] {
   const bench = onTheBench(loom, use)
+  const closed = closedSteps(bench, solution)
+  const parts = partSteps(loom, bench)
+  const opens = openSteps(loom, bench)
+  const lone = loneSteps(loom, bench, [...closed, ...parts, ...opens])
   return [
-    section(
-      'continuity',
-      'Continuity',
-      'Zero the leads first. Walk round one plug, then the next.',
-      closedSteps(bench, solution),
-    ),
-    section('continuity', 'Parts in the run', 'Both ways where the sheet says so.', partSteps(loom, bench)),
+    section('continuity', 'Continuity', 'Zero the leads first. Walk round one plug, then the next.', closed),
+    section('continuity', 'Parts in the run', 'Both ways where the sheet says so.', parts),
     section(
       'open',
       'Must be open',
       'Each reads above 1 MΩ. Clip on to probe A and touch the others in turn.',
-      openSteps(loom, bench),
+      [...opens, ...lone],
     ),
     section(
       'look',
