@@ -101,9 +101,9 @@ function eachSide(request: FaceRequest): string[] {
   return [...new Set(sides)].filter((svg) => svg !== '')
 }
 
-/** The faces of a half as a page shows them; empty where its family has no geometry. */
-export function facesOfHalf(loom: Loom, half: Half, style: Style): string[] {
-  return half.family ? eachSide({ ...halfRequest(loom, half, half.family), style }) : []
+/** The faces of a half as a page shows them, `bare` without name and key; empty where its family has no geometry. */
+export function facesOfHalf(loom: Loom, half: Half, style: Style, bare = false): string[] {
+  return half.family ? eachSide({ ...halfRequest(loom, half, half.family), style, bare }) : []
 }
 
 /** The faces of a family as such; empty where it has no geometry. */

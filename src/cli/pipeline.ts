@@ -283,9 +283,9 @@ async function drawAll(map: SiteMap, io: Io): Promise<Omit<Pictures, 'faces'>> {
 async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['faces']> {
   const { facesOfFamily, facesOfHalf } = await import('./draw-looms.ts')
   const homes = new Map(looms.flatMap(({ loom }) => loom.halves.map((half) => [half, loom] as const)))
-  return ({ family, gender, half }) => {
+  return ({ family, gender, half, bare }) => {
     const home = half && homes.get(half)
-    return home ? facesOfHalf(home, half, 'shared') : facesOfFamily(family, gender, 'shared')
+    return home ? facesOfHalf(home, half, 'shared', bare) : facesOfFamily(family, gender, 'shared')
   }
 }
 

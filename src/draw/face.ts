@@ -27,10 +27,15 @@ export interface FaceRequest {
   /** Printed above, such as `P1 to transceiver`. */
   readonly title?: string
   readonly style?: 'embedded' | 'shared'
+  /** Only the face: name, side and key stand beside it on the page. */
+  readonly bare?: boolean
 }
 
 const GAP = 36
 const MARGIN = 12
+/** Height of the two lines that name the side, cut off a bare face. */
+const SIDE_TITLES = 46
+const NO_TITLES = ['', ''] as const
 
 const TITLES: Readonly<Record<FaceSide, readonly [string, string]>> = {
   mating: ['MATING FACE', 'looking into the end that plugs in'],
@@ -100,10 +105,11 @@ function standalone(
   w: number,
   h: number,
   name: string,
-  style: 'embedded' | 'shared',
+  { style = 'embedded', bare = false }: FaceRequest,
 ): string {
   const css = style === 'embedded' ? `<style>${drawingFontCss()}${drawingCss()}</style>` : ''
-  const size = `width="${num(w / UNITS_PER_MM)}mm" height="${num(h / UNITS_PER_MM)}mm" viewBox="0 0 ${num(w)} ${num(h)}"`
+  const top = bare ? SIDE_TITLES : 0
+  const size = `width="${num(w / UNITS_PER_MM)}mm" height="${num((h - top) / UNITS_PER_MM)}mm" viewBox="0 ${num(top)} ${num(w)} ${num(h - top)}"`
   return `<svg xmlns="http://www.w3.org/2000/svg" class="lw lw-face" ${size} role="img" aria-label="${escapeAttribute(name)}"><title>${escapeSvgText(name)}</title>${css}<rect class="lw-sheet" width="${num(w)}" height="${num(h)}"/>${items.map(drawItem).join('\n')}</svg>\n`
 }
 
@@ -116,6 +122,7 @@ export function drawFace(request: FaceRequest): string {
   const { face } = family
   if (!face) return ''
   const marks = pinMarks(request)
+  const bare = request.bare ?? false
   const half = family.genderless ? face.of : (request.half ?? face.of)
   const both = (!request.view || request.view === 'both') && family.pins.length > 1
   const sides: FaceSide[] = both
@@ -126,24 +133,25 @@ export function drawFace(request: FaceRequest): string {
     ? [
         {
           size: JACK_SIZE,
-          draw: (x: number, y: number) => jackView(jack, jackTitle(half), marks, { x, y, ...JACK_SIZE }),
+          draw: (x: number, y: number) =>
+            jackView(jack, bare ? NO_TITLES : jackTitle(half), marks, { x, y, ...JACK_SIZE }),
         },
       ]
     : sides.map((side) => {
         const seen = faceSeen(face, half, side)
-        const titles = TITLES[side]
+        const titles = bare ? NO_TITLES : TITLES[side]
         const size = faceViewSize(seen, titles)
         return { size, draw: (x: number, y: number) => faceView(seen, titles, marks, { x, y, ...size }) }
       })
   const halfWords = family.genderless ? '' : half === 'pin' ? ', pin half' : ', socket half'
   const name = request.title ?? family.title
   const line2 = request.title ? `${family.title}${halfWords}` : halfWords.slice(2)
-  const head = line2 === '' ? 26 : 42
+  const head = bare ? 0 : line2 === '' ? 26 : 42
   const body = views.reduce((sum, view) => sum + view.size.w, 0) + GAP * (views.length - 1)
   const tall = Math.max(...views.map((view) => view.size.h))
   const key = drawKey(marks, MARGIN, head + MARGIN + tall + 14)
-  const w = Math.max(body, key.w, 260) + 2 * MARGIN
-  const items: Item[] = [
+  const w = Math.max(body, bare ? 0 : Math.max(key.w, 260)) + 2 * MARGIN
+  const heading: Item[] = [
     text(MARGIN, MARGIN + 14, shorten(name, w - 2 * MARGIN, TEXT.title, 'bold'), {
       size: 'title',
       bold: true,
@@ -151,18 +159,19 @@ export function drawFace(request: FaceRequest): string {
     }),
     text(MARGIN, MARGIN + 30, shorten(line2, w - 2 * MARGIN, TEXT.small), { size: 'small', full: line2 }),
   ]
+  const items: Item[] = bare ? [] : heading
   let x = (w - body) / 2
   for (const view of views) {
     items.push(...view.draw(x, head + MARGIN))
     x += view.size.w + GAP
   }
-  items.push(...key.items)
+  if (!bare) items.push(...key.items)
   const sideWords = jack
     ? 'from the side'
     : sides.length === 2
       ? 'mating face and wire-entry face'
       : `${sides[0]} face`
-  return standalone(items, w, head + MARGIN + tall + 34, `${name}: ${sideWords}`, request.style ?? 'embedded')
+  return standalone(items, w, head + MARGIN + tall + (bare ? MARGIN : 34), `${name}: ${sideWords}`, request)
 }
 
 const jackTitle = (half: 'pin' | 'socket'): readonly [string, string] =>

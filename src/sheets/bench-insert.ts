@@ -30,7 +30,6 @@ function insertStep({ half, terminal, wires }: Crimp, nth: number, count: number
     note: INSERT_NOTE,
     what: `${listed(ends.map(endName))}, into ${half.id} cavity ${terminal.name}`,
     facts: said([
-      { name: 'Cavity', text: `${half.id} ${terminal.name}`, big: true },
       ...wireFacts(ends),
       { name: 'How', text: clamped ? 'To the stop, clamp, then tug.' : 'Push until it clicks, then tug.' },
       { name: 'Order', text: `${nth} of ${count} in ${half.id}` },

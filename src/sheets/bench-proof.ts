@@ -23,7 +23,8 @@ function proofStep({ title, note, proves }: StepGroup, step: Step): StepDraft {
       { name: 'Probe A', text: step.a },
       { name: 'Probe B', text: step.b },
       { name: 'Worked out', text: step.nominal ?? '' },
-      { name: 'What', text: step.through ?? '' },
+      // Pairs are told by their colours, which have to be read from where the cable is held.
+      { name: 'What', text: step.through ?? '', big: proves === 'look' },
     ]),
     ask: limit === undefined ? 'look' : 'ohms',
     ...(limit?.minOhms === undefined ? {} : { min: limit.minOhms }),

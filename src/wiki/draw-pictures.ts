@@ -73,12 +73,14 @@ function flagsOf({ loom, findings }: Job): ReadonlyMap<string, readonly Flag[]> 
 }
 
 /** One picture a side, so that a phone can stack what paper shows side by side. */
-function facesPictures({ family, gender, half }: FaceOf, landings: ReadonlyMap<Half, Landings>): string[] {
+function facesPictures(of: FaceOf, landings: ReadonlyMap<Half, Landings>): string[] {
+  const { family, gender, half, bare } = of
   const oneSided = family.pins.length === 1 || family.face?.outline.shape === 'jack'
   const views = oneSided ? (['both'] as const) : (['mating', 'wire-entry'] as const)
   const request: FaceRequest = {
     family,
     style: 'shared',
+    ...(bare ? { bare } : {}),
     ...(gender ? { half: gender } : {}),
     ...(half?.side === 'harness' ? useOf(half, landings.get(half)) : {}),
   }

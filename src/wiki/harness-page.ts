@@ -46,6 +46,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
       .map((svg, index) => ({ svg: markup(svg), number: index + 1 })),
     formboard: markup(site.input.pictures.formboard?.(harness.id) ?? ''),
     hasFormboard: site.input.pictures.formboard?.(harness.id) !== undefined,
+    benchHref: linkTo(path, site.map.bench(harness.id)),
     papers: [...paperLinks(site, path, entry), ...labelLinks(site, path, entry)],
     uses: usesOfHarness(site, path, harness.id),
     connectors: use.halves.map((half) => halfView(site, path, loom, half, context)),

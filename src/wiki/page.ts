@@ -50,9 +50,14 @@ export interface PageFacts {
   /** One plain sentence for search engines and shared links. */
   readonly about: string
   readonly scripts?: readonly string[]
+  /** Style sheets of this page alone, among {@link OWN_STYLES}. */
+  readonly styles?: readonly string[]
   /** Papers are printed without the site around them. */
   readonly paper?: boolean
 }
+
+/** Style sheets that only the pages which ask for them load; every other one is loaded by every page. */
+const OWN_STYLES: ReadonlySet<string> = new Set(['bench.css'])
 
 /** Fills a page template in and puts it into the layout. */
 export function makePage(site: Site, template: string, facts: PageFacts, data: object): SiteFile {
@@ -64,7 +69,9 @@ export function makePage(site: Site, template: string, facts: PageFacts, data: o
     ...common,
     title: facts.title,
     about: facts.about,
-    styles: Object.keys(site.input.assets).filter((name) => name.endsWith('.css')),
+    styles: Object.keys(site.input.assets).filter(
+      (name) => name.endsWith('.css') && (!OWN_STYLES.has(name) || facts.styles?.includes(name)),
+    ),
     scripts: facts.scripts ?? [],
     paper: facts.paper ?? false,
     home: facts.path === 'index.html',

@@ -1,4 +1,5 @@
 import { assetPages } from './asset-page.ts'
+import { benchPage } from './bench-page.ts'
 import { connectorPage } from './connector-page.ts'
 import { coveragePage } from './coverage-page.ts'
 import { equipmentPage } from './equipment-page.ts'
@@ -38,6 +39,7 @@ export function publishSite(input: SiteInput): SiteFile[] {
     ...fleetPages(site),
     ...map.harnesses.flatMap((entry) => [
       harnessPage(site, entry),
+      benchPage(site, entry),
       ...paperPages(site, entry),
       ...labelPages(site, entry),
       ...historyPage(site, entry),

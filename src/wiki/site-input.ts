@@ -27,6 +27,8 @@ export interface FaceOf {
   readonly family: ConnectorFamily
   readonly gender: 'pin' | 'socket' | undefined
   readonly half: Half | undefined
+  /** Without name and key, for a page that has them beside it. */
+  readonly bare?: boolean
 }
 
 /** Finished pictures as SVG markup, made by the caller. Their makers escape what users typed. */

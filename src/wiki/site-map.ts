@@ -42,6 +42,8 @@ export interface SiteMap {
   readonly whatIf: (loom: Loom) => string
   /** Where a net of a loom is shown; undefined for one bare pin. */
   readonly net: (loom: Loom, net: Net) => Target | undefined
+  /** Page of the bench view of a harness. */
+  readonly bench: (harnessId: string) => string
   /** Where an address of a loom is shown. */
   readonly place: (loom: Loom, address: string) => Target | undefined
 }
@@ -103,6 +105,7 @@ export function siteMap(input: SiteInput): SiteMap {
       nets.set(loom, known)
       return known.get(net)
     },
+    bench: (harnessId) => `bench/${stem(pages.harness.get(harnessId))}.html`,
     place: (loom, address) => {
       const known = places.get(loom) ?? placesIn(loom)
       places.set(loom, known)

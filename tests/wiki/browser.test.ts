@@ -15,6 +15,7 @@ const PAGES = [
   'find.html',
   'rules.html',
   'harness/van.html',
+  'bench/van.html',
   'installation/van-7.html',
   'equipment/mobile.html',
   'connector/dsub-9-pin.html',
