@@ -273,9 +273,8 @@
   $('open').addEventListener('click', meterOpen)
   $('back').addEventListener('click', () => go(at - 1))
   $('next').addEventListener('click', () => go(at + 1))
-  $('read').addEventListener('submit', (event) => {
-    event.preventDefault()
-    main()
+  $('reading').addEventListener('keydown', (event) => {
+    if (event.key === 'Enter') main()
   })
   $('start').addEventListener('submit', (event) => {
     event.preventDefault()

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { faceSeen } from '../../src/catalogue/connectors/face-view.ts'
-import type { ConnectorFamily } from '../../src/describe/part.ts'
-import { parseStandardParts } from '../../src/resolve/part-index.ts'
+import { standardCatalogue } from '../../src/resolve/part-index.ts'
 import { cavityWords } from '../../src/sheets/cavity-words.ts'
 
-const families = parseStandardParts().flatMap((part) =>
-  part.kind === 'connector' && part.face ? [part as ConnectorFamily & { face: object }] : [],
-)
+const families = standardCatalogue().flatMap(({ value }) => {
+  const part = value()
+  return part.kind === 'connector' && part.face ? [{ ...part, face: part.face }] : []
+})
 const seen = (id: string, half: 'pin' | 'socket', side: 'mating' | 'wire-entry') => {
   const family = families.find((one) => one.id === id)
   if (!family?.face) throw new Error(`no face ${id}`)
@@ -31,7 +31,7 @@ describe('where a cavity is, in words', () => {
   test('no two positions of any standard face share their words', () => {
     for (const family of families)
       for (const side of ['mating', 'wire-entry'] as const) {
-        const words = cavityWords(faceSeen(family.face as never, 'pin', side))
+        const words = cavityWords(faceSeen(family.face, 'pin', side))
         expect({ id: family.id, count: new Set(words.values()).size }).toEqual({
           id: family.id,
           count: words.size,
@@ -40,9 +40,7 @@ describe('where a cavity is, in words', () => {
   })
 
   test('every position of a face with rows or on a circle has words', () => {
-    const mute = families.filter(
-      ({ face, pins }) => pins.length > 2 && cavityWords(face as never).size < pins.length,
-    )
+    const mute = families.filter(({ face, pins }) => pins.length > 2 && cavityWords(face).size < pins.length)
     expect(mute.filter(({ style }) => style !== 'jack').map(({ id }) => id)).toEqual([])
   })
 
