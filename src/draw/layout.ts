@@ -33,6 +33,8 @@ export interface PlacedGraph {
 export interface LayoutSettings {
   /** Width over height the sheet has to offer. */
   readonly aspect: number
+  /** Counts from 0; every further one lays out anew with a little more room between lines. */
+  readonly attempt?: number
 }
 
 export const LABEL_HEIGHT = 16
@@ -41,17 +43,15 @@ const CAREFUL_LIMIT = 200
 
 const SPACING: LayoutOptions = {
   'elk.spacing.nodeNode': '28',
-  'elk.spacing.edgeEdge': '10',
   'elk.spacing.edgeNode': '14',
   'elk.spacing.edgeLabel': '2',
   'elk.spacing.labelLabel': '4',
   'elk.spacing.componentComponent': '40',
   'elk.layered.spacing.nodeNodeBetweenLayers': '30',
   'elk.layered.spacing.edgeNodeBetweenLayers': '16',
-  'elk.layered.spacing.edgeEdgeBetweenLayers': '10',
 }
 
-function rootOptions(conductors: number, { aspect }: LayoutSettings): LayoutOptions {
+function rootOptions(conductors: number, { aspect, attempt = 0 }: LayoutSettings): LayoutOptions {
   const careful: LayoutOptions =
     conductors <= CAREFUL_LIMIT
       ? {
@@ -61,14 +61,17 @@ function rootOptions(conductors: number, { aspect }: LayoutSettings): LayoutOpti
           'elk.layered.thoroughness': '30',
         }
       : {}
+  const lines = String(10 + 4 * attempt)
   return {
     ...SPACING,
+    'elk.spacing.edgeEdge': lines,
+    'elk.layered.spacing.edgeEdgeBetweenLayers': lines,
     ...careful,
     'elk.algorithm': 'layered',
     'elk.direction': 'RIGHT',
     'elk.edgeRouting': 'ORTHOGONAL',
     // Zero would seed from the clock and give other bytes each time.
-    'elk.randomSeed': '1',
+    'elk.randomSeed': String(1 + attempt),
     'elk.aspectRatio': String(aspect),
     'elk.layered.crossingMinimization.greedySwitch.type': 'TWO_SIDED',
     'elk.edgeLabels.placement': 'CENTER',

@@ -1,11 +1,11 @@
 import { assignColumns, type ColumnStyle } from './columns.ts'
-import { buildGraph } from './graph.ts'
+import { buildGraph, type Graph } from './graph.ts'
 import { layOut, type PlacedGraph } from './layout.ts'
 import { LEAST_SCALE, UNITS_PER_MM } from './metrics.ts'
 import { frameOf, PAPERS, type Paper, type PaperName, zoneAt } from './paper.ts'
 import { extendWires } from './reach.ts'
 import type { Box, Item } from './scene.ts'
-import { separate } from './separate.ts'
+import { clashesLeft, separate } from './separate.ts'
 import { sheetFrame } from './sheet-frame.ts'
 import { sheetKey } from './sheet-key.ts'
 import type { SheetModel } from './sheet-model.ts'
@@ -59,12 +59,28 @@ const fitOn = (paper: Paper, placed: PlacedGraph): number => {
 const paperNamed = (name: PaperName): Paper =>
   PAPERS.find((paper) => paper.name === name) ?? (PAPERS[0] as Paper)
 
+/** Times a drawing is laid out anew when lines of it cannot be parted. */
+const ATTEMPTS = 5
+
+/** Lays out, parts what lies on each other, and begins again where that leaves lines that cannot be told apart. */
+async function placeGraph(graph: Graph, aspect: number): Promise<PlacedGraph> {
+  let best: { readonly placed: PlacedGraph; readonly left: number } | undefined
+  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
+    const placed = separate(extendWires(await layOut(graph, { aspect, attempt })))
+    const left = clashesLeft(placed)
+    if (!best || left < best.left) best = { placed, left }
+    if (left === 0) break
+  }
+  if (!best) throw new Error('the drawing was never laid out')
+  return best.placed
+}
+
 /** Lays a part out, in the other style too where the first comes out too large. */
 async function placePart(part: SheetPart, paper: Paper): Promise<PlacedGraph> {
   const area = drawingArea(paper)
   const place = async (style: ColumnStyle) => {
     const graph = buildGraph(part.model, assignColumns(part.model, style), part.elsewhere)
-    return separate(extendWires(await layOut(graph, { aspect: area.w / area.h })))
+    return placeGraph(graph, area.w / area.h)
   }
   const facing = await place('facing')
   if (fitOn(paper, facing) >= 1) return facing

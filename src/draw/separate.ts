@@ -11,6 +11,8 @@ interface Piece {
   readonly at: number
   readonly from: number
   readonly to: number
+  /** The room between the legs of a pair: half of its width, and the legs, which are at home there. */
+  readonly band?: { readonly half: number; readonly legs: readonly string[] }
 }
 
 /** Lines should be a millimetre and a half apart; where there is no room for that, at least clearly two lines. */
@@ -31,18 +33,47 @@ function pieces(owner: string, points: readonly Point[]): Piece[] {
 
 /** Every line of a trunk that is drawn: a core that is cut off and a screen that lands nowhere stop at the envelope. */
 function trunkPieces(trunk: PlacedTrunk): Piece[] {
-  return trunkLanes(trunk).lanes.flatMap(({ points, cut }, row) => {
+  const { lanes } = trunkLanes(trunk)
+  const lines = lanes.flatMap(({ points, cut }, row) => {
     const run = trunk.runs[row]
     const owner = run?.key ?? trunk.id
     if (!cut || (run?.ends[0] && run.ends[1])) return pieces(owner, points)
     return pieces(owner, run?.ends[0] ? cut.before : cut.after)
   })
+  return [...lines, ...pairBands(trunk, lanes)]
+}
+
+/** Nothing may come between the legs of a pair. */
+function pairBands(trunk: PlacedTrunk, lanes: readonly { readonly points: readonly Point[] }[]): Piece[] {
+  return trunk.rows.pairs.flatMap((row) => {
+    const legs = [row, row + 1].map((r) => trunk.runs[r]?.key ?? trunk.id)
+    const [upper = [], lower = []] = [row, row + 1].map((r) => pieces('', lanes[r]?.points ?? []))
+    if (upper.length !== lower.length) return []
+    return upper.flatMap((piece, i): Piece[] => {
+      const other = lower[i]
+      if (!other || other.level !== piece.level) return []
+      const half = Math.abs(piece.at - other.at) / 2
+      const [from, to] = [Math.min(piece.from, other.from), Math.max(piece.to, other.to)]
+      return [
+        {
+          owner: `${trunk.id} pair`,
+          level: piece.level,
+          at: (piece.at + other.at) / 2,
+          from,
+          to,
+          band: { half, legs },
+        },
+      ]
+    })
+  })
 }
 
 const clash = (a: Piece, b: Piece, gap: number) =>
   a.owner !== b.owner &&
+  !a.band?.legs.includes(b.owner) &&
+  !b.band?.legs.includes(a.owner) &&
   a.level === b.level &&
-  Math.abs(a.at - b.at) < gap &&
+  Math.abs(a.at - b.at) < gap + (a.band?.half ?? 0) + (b.band?.half ?? 0) &&
   a.from < b.to - 1 &&
   b.from < a.to - 1
 
@@ -140,13 +171,23 @@ function moveWire(wire: PlacedWire, around: Surroundings): PlacedWire {
   return wire
 }
 
+/** Shorter, the first or last piece of a line would have its corner on the edge of a block. */
+const LEAST_STUB = 5
+
+function leavesItsEnds(lane: readonly Point[]): boolean {
+  const far = (a: Point | undefined, b: Point | undefined) =>
+    !a || !b || Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) >= LEAST_STUB
+  return far(lane[0], lane[1]) && far(lane.at(-1), lane.at(-2))
+}
+
 function moveTrunk(trunk: PlacedTrunk, around: Surroundings): PlacedTrunk {
   for (const { points, j, dy } of variants(trunk.points)) {
     const { label } = trunk
     const carries = dy !== 0 && Math.abs(label.y + label.h / 2 - (trunk.points[j]?.[1] ?? 0)) < 1
     const moved = { ...trunk, points, ...(carries ? { label: { ...label, y: label.y + dy } } : {}) }
-    // The envelope has to stay on a level piece of every line.
-    if (trunkLanes(moved).lanes.some(({ cut }) => !cut)) continue
+    const { lanes } = trunkLanes(moved)
+    // The envelope has to stay on a level piece of every line, and every line has to leave its block before it turns.
+    if (lanes.some(({ cut, points: lane }) => !cut || !leavesItsEnds(lane))) continue
     if (isFree(trunkPieces(moved), carries ? envelopeBox(moved) : undefined, around)) return moved
   }
   return trunk
@@ -159,6 +200,16 @@ function moveTrunk(trunk: PlacedTrunk, around: Surroundings): PlacedTrunk {
 export function separate(placed: PlacedGraph): PlacedGraph {
   if (placed.trunks.length === 0) return placed
   return GAPS.reduce(separateOnce, placed)
+}
+
+/** How many lines still lie on others, or between the legs of a pair. */
+export function clashesLeft(placed: PlacedGraph): number {
+  const least = GAPS.at(-1) ?? 0
+  const lines = [
+    ...placed.wires.map((wire) => pieces(wire.run.key, wire.points)),
+    ...placed.trunks.map((trunk) => trunkPieces(trunk)),
+  ]
+  return lines.filter((some, i) => lines.some((others, k) => k < i && clashes(some, others, least))).length
 }
 
 function separateOnce(placed: PlacedGraph, gap: number): PlacedGraph {

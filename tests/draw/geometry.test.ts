@@ -6,7 +6,7 @@ import { pinList } from '../../src/draw/pin-list.ts'
 import type { Item, Point } from '../../src/draw/scene.ts'
 import type { SheetModel, Trunk } from '../../src/draw/sheet-model.ts'
 import { orderTrunk } from '../../src/draw/trunk-rows.ts'
-import { inspect } from './inspect.ts'
+import { inspect, partedPairs } from './inspect.ts'
 import { accessoryHarness } from './samples.ts'
 
 describe('lists of pins', () => {
@@ -157,8 +157,61 @@ describe('the inspector', () => {
       /through the block/,
     ],
     ['text off the sheet', [text(95, 20)], /leaves the sheet/],
+    [
+      'text out of its block',
+      [
+        {
+          kind: 'group',
+          className: 'lw-block',
+          items: [{ kind: 'rect', className: 'lw-box', x: 5, y: 0, w: 20, h: 40, solid: true }, text(10, 20)],
+        },
+      ],
+      /leaves its block/,
+    ],
+    [
+      'a conductor along the edge of a block',
+      [
+        wire('1', [20, 2], [20, 18]),
+        { kind: 'rect', className: 'lw-box', x: 0, y: 0, w: 20, h: 20, solid: true },
+      ],
+      /runs along a block/,
+    ],
   ])('sees %s', (_, items, expected) => {
     expect(inspect(items, { w: 100, h: 100 }).faults.join()).toMatch(expected)
+  })
+
+  const leg = (id: string, y: number, to: number): Item => ({
+    kind: 'group',
+    className: 'lw-cond',
+    data: { id },
+    items: [
+      {
+        kind: 'wire',
+        points: [
+          [0, y],
+          [40, y],
+        ],
+      },
+      { kind: 'wire', points: [], path: 'M40 0' },
+      {
+        kind: 'wire',
+        points: [
+          [50, y],
+          [70, y],
+          [70, to],
+          [90, to],
+        ],
+      },
+    ],
+  })
+  test('sees a conductor between the legs of a pair, and legs that part', () => {
+    const pair = [leg('a', 20, 60), leg('b', 40, 80)]
+    expect(partedPairs(pair, [['a', 'b']])).toEqual([])
+    expect(partedPairs([...pair, wire('c', [0, 30], [30, 30])], [['a', 'b']]).join()).toMatch(
+      /c between its legs/,
+    )
+    expect(partedPairs([leg('a', 20, 60), leg('b', 40, 99)], [['a', 'b']]).join()).toMatch(/a, b parts/)
+    expect(partedPairs([leg('a', 20, 60)], [['a', 'b']]).join()).toMatch(/one twist/)
   })
 
   test('counts a crossing once', () => {

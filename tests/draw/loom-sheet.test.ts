@@ -4,13 +4,10 @@ import { parseWireSize } from '../../src/base/wire-size.ts'
 import { describeShop } from '../../src/describe/validate.ts'
 import { sizeOnLine } from '../../src/draw/loom-conductors.ts'
 import { harnessSheet, loomSheet } from '../../src/draw/loom-sheet.ts'
-import { UNITS_PER_MM } from '../../src/draw/metrics.ts'
-import { planWiring } from '../../src/draw/plan-wiring.ts'
 import type { EndRef, SheetModel } from '../../src/draw/sheet-model.ts'
 import { readShop } from '../../src/read/read-shop.ts'
 import type { Loom } from '../../src/resolve/loom.ts'
 import { resolveShop } from '../../src/resolve/resolve.ts'
-import { inspect } from './inspect.ts'
 
 let looms: readonly Loom[] = []
 beforeAll(async () => {
@@ -51,15 +48,6 @@ describe('the drawings of the shop', () => {
       const ids = new Set([...drawn.conductors, ...drawn.trunks.flatMap((t) => t.shields)].map((c) => c.id))
       expect([...ids].sort()).toEqual(loom.conductors.map((c) => c.address).sort())
     }
-  })
-
-  test('can all be read: nothing lies on anything else', async () => {
-    for (const [name, model] of allSheets())
-      for (const sheet of await planWiring(model)) {
-        const onPaper = { w: sheet.paper.wMm * UNITS_PER_MM, h: sheet.paper.hMm * UNITS_PER_MM }
-        expect(inspect(sheet.drawing.items, sheet.drawing).faults, name).toEqual([])
-        expect(inspect(sheet.furniture, onPaper).faults, name).toEqual([])
-      }
   })
 
   test('merge a plug with the connector it is mated to', () => {
