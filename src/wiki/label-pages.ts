@@ -73,7 +73,7 @@ function sheetPage(site: Site, entry: HarnessEntry, sheet: LabelSheet, facts: Sh
     paper: true,
   }
   return makePage(site, 'labels', page, {
-    title: `Labels of ${harness.title}`,
+    title: harness.title,
     stock: stock.id,
     paper: stock.paper,
     paperName: stock.paper === 'a4' ? 'A4' : 'Letter',

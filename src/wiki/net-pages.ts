@@ -28,7 +28,8 @@ export function netPages(site: Site, job: Job): SiteFile[] {
       about: `Each net of ${loom.kind} ${loom.id}, with every pin and wire on it.`,
     }
     return makePage(site, 'nets', facts, {
-      title,
+      title: loom.title,
+      part,
       id: loom.id,
       kind: loom.kind,
       back: linkTo(path, pageOf(site, loom)),

@@ -1,5 +1,3 @@
-import { posix } from 'node:path'
-import { HtmlValidate } from 'html-validate'
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { DocumentInput } from '../../src/describe/document.ts'
 import { makeTemplates, TemplateError } from '../../src/sheets/templates.ts'
@@ -7,6 +5,7 @@ import { anchor } from '../../src/wiki/anchor.ts'
 import { publishSite } from '../../src/wiki/publish-site.ts'
 import type { SiteFile, SiteInput } from '../../src/wiki/site-input.ts'
 import { vanRadio } from '../sheets/sample-shop.ts'
+import { brokenLinks, htmlProblems, injected, pagesOf } from './site-checks.ts'
 import { siteInput, siteOf, templateSources } from './site-parts.ts'
 
 /** Text as a spiteful or unlucky user types it, 60 characters and more. */
@@ -51,27 +50,6 @@ beforeAll(async () => {
   files = publishSite(input)
 })
 
-const pagesOf = (all: readonly SiteFile[]) => all.filter((file) => file.path.endsWith('.html'))
-
-function brokenLinks(all: readonly SiteFile[]): string[] {
-  const ids = new Map(
-    pagesOf(all).map(({ path, content }) => [
-      path,
-      new Set([...content.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id)),
-    ]),
-  )
-  const paths = new Set(all.map((file) => file.path))
-  return pagesOf(all).flatMap(({ path, content }) =>
-    [...content.matchAll(/\s(?:href|src|action)="([^"]*)"/g)].flatMap(([, link = '']) => {
-      if (/^(https?|mailto|tel):/.test(link)) return []
-      const [file = '', hash] = link.split('#')
-      const target = file === '' ? path : posix.normalize(posix.join(posix.dirname(path), file))
-      if (!paths.has(target)) return [`${path}: ${link} is not there`]
-      return hash === undefined || ids.get(target)?.has(hash) ? [] : [`${path}: ${link} has no such place`]
-    }),
-  )
-}
-
 describe('the site', () => {
   test('has a page for everything, and nothing twice', () => {
     const paths = files.map((file) => file.path)
@@ -113,27 +91,7 @@ describe('the site', () => {
   })
 
   test('is valid HTML', async () => {
-    const validator = new HtmlValidate({
-      extends: ['html-validate:recommended'],
-      rules: {
-        // The templates are written in the short forms of HTML that these ask to spell out.
-        'no-inline-style': 'off',
-        'long-title': 'off',
-        'no-trailing-whitespace': 'off',
-        'prefer-native-element': 'off',
-      },
-    })
-    const problems: string[] = []
-    for (const { path, content } of pagesOf(files)) {
-      // Pictures may hold pictures: the innermost go first, until none is left.
-      const innermost = /<svg(?:(?!<svg)[\s\S])*?<\/svg>/g
-      let plain = content
-      while (plain.search(innermost) >= 0) plain = plain.replace(innermost, '<span>picture</span>')
-      const report = await validator.validateString(plain, path)
-      for (const result of report.results)
-        problems.push(...result.messages.map((one) => `${path}:${one.line} ${one.ruleId} ${one.message}`))
-    }
-    expect(problems).toEqual([])
+    expect(await htmlProblems(pagesOf(files))).toEqual([])
   })
 
   test('an empty shop still has its pages', () => {
@@ -154,23 +112,7 @@ describe('hostile text', () => {
     const all = await siteOf(data)
     for (const { path, content } of all) {
       if (path.startsWith('assets/') && path !== 'assets/find-data.js') continue
-      if (path.endsWith('.html')) {
-        // Within text a "<" is always escaped, so whatever looks like a tag is one.
-        const tags = (content.match(/<[A-Za-z][^>]*>/g) ?? []).map((tag) => tag.replace(/"[^"]*"/g, '""'))
-        expect(
-          tags.filter((tag) => /\son\w+\s*=|<(?:img|iframe|object|embed|base|foreignObject)\b/i.test(tag)),
-          path,
-        ).toEqual([])
-        const scripts = [...content.matchAll(/<script\b[^>]*>/g)].map(([tag]) => tag)
-        expect(
-          scripts.every((tag) =>
-            /^<script (src="(\.\.\/)?assets\/[a-z-]+\.js" defer|type="application\/json" id="path-data")>$/.test(
-              tag,
-            ),
-          ),
-          path,
-        ).toBe(true)
-      }
+      expect(injected({ path, content })).toEqual([])
       if (path.endsWith('.js')) expect(content, path).not.toMatch(/<\/?script/i)
       if (path.endsWith('.csv')) expect(content, path).not.toMatch(/(^|[,"])=cmd/m)
       if (path.endsWith('.md')) expect(content, path).not.toMatch(/(?<!\\)<(script|img)/)
