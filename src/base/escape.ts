@@ -28,6 +28,15 @@ export function escapeSvgText(text: string): string {
   return escapeHtml(text.replace(NOT_XML, '').replace(DIRECTION_MARKS, '').replace(/\s+/g, ' '))
 }
 
+/** Any text as a quoted string of CSS: only plain letters, digits and blanks stand as they are. */
+export function cssString(text: string): string {
+  const escaped = text
+    .replace(NOT_XML, '')
+    .replace(/\s+/g, ' ')
+    .replace(/[^A-Za-z0-9 ]/gu, (character) => `\\${(character.codePointAt(0) ?? 0).toString(16)} `)
+  return `"${escaped}"`
+}
+
 /** JSON for the inside of a `<script>` element: nothing in it can end the element or the line. */
 export function jsonForScript(value: unknown): string {
   return (JSON.stringify(value) ?? 'null').replace(

@@ -35,3 +35,13 @@ export function runningLine(title: string, head: SheetHead): string {
     .filter((part) => part !== undefined && part !== '')
     .join(' · ')
 }
+
+/** What the bottom margin of every printed page says: id, revision and match code first, since the rest may not fit. */
+export function marginLine(title: string, head: SheetHead): string {
+  const revision = head.revision === undefined ? 'no revision' : `rev ${head.revision}`
+  const parts = [head.document, revision, `match ${head.match}`, title, head.subject, head.state]
+  return parts.flatMap((part) => (part ? [apart(part)] : [])).join(' · ')
+}
+
+/** Kept from the words beside it, whichever way it reads: first strong isolate and its end (Unicode UAX 9). */
+const apart = (text: string): string => `\u2068${text}\u2069`

@@ -1,6 +1,7 @@
 import { guideMarkdown } from '../guide/guide-markdown.ts'
 import { guideView } from '../guide/guide-view.ts'
 import { installGuide } from '../guide/install-guide.ts'
+import { marginLine } from '../sheets/head-view.ts'
 import { pageOf } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import type { Job, SiteFile } from './site-input.ts'
@@ -17,16 +18,19 @@ export function guidePages(site: Site, job: Job): SiteFile[] {
     return target === undefined ? undefined : linkTo(path, target)
   }
   const { procedures } = site.input.shop
-  const page = makePage(
-    site,
-    'guide',
-    { path, title: `Install guide: ${loom.title}`, about: `Install guide of ${loom.title}.`, paper: true },
-    {
-      guide: guideView(installGuide(facts, procedures, href), href),
-      back: linkTo(path, pageOf(site, loom)),
-      backText: loom.title,
-      markdown: linkTo(path, site.map.guide(loom, 'md')),
-    },
-  )
+  const guide = installGuide(facts, procedures, href)
+  const about = {
+    path,
+    title: `Install guide: ${loom.title}`,
+    about: `Install guide of ${loom.title}.`,
+    paper: true,
+    margin: marginLine(guide.title, guide.head),
+  }
+  const page = makePage(site, 'guide', about, {
+    guide: guideView(guide, href),
+    back: linkTo(path, pageOf(site, loom)),
+    backText: loom.title,
+    markdown: linkTo(path, site.map.guide(loom, 'md')),
+  })
   return [page, { path: site.map.guide(loom, 'md'), content: guideMarkdown(installGuide(facts, procedures)) }]
 }

@@ -1,6 +1,8 @@
 import { colourLabel } from '../base/colour.ts'
 import { bothSizes } from '../base/wire-size.ts'
 import type { Conductor } from '../resolve/loom.ts'
+import { sheetHead } from '../sheets/head.ts'
+import { marginLine } from '../sheets/head-view.ts'
 import { cableText, cableTitle, lengthText, pinName } from '../sheets/names.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
@@ -29,6 +31,7 @@ export function harnessPage(site: Site, entry: HarnessEntry): SiteFile {
     path,
     title: harness.title,
     about: `Harness ${harness.id}: drawing, pinouts and working papers.`,
+    margin: marginLine('Harness page', sheetHead(loom, use, 'Harness page')),
     scripts: ['path.js'],
   }
   return makePage(site, 'harness', facts, {

@@ -7,6 +7,8 @@ import {
   formatWatts,
 } from '../base/format-quantity.ts'
 import type { Terminal } from '../resolve/loom.ts'
+import { sheetHead } from '../sheets/head.ts'
+import { marginLine } from '../sheets/head-view.ts'
 import { halfName, pinName } from '../sheets/names.ts'
 import { markup } from '../sheets/templates.ts'
 import { anchor } from './anchor.ts'
@@ -27,6 +29,7 @@ export function installationPage(site: Site, job: Job): SiteFile {
     path,
     title: loom.title,
     about: `Installation ${loom.id}: drawing, findings and figures.`,
+    margin: marginLine('Installation page', sheetHead(loom, undefined, 'Installation page')),
     scripts: ['path.js'],
   }
   return makePage(site, 'installation', facts, {

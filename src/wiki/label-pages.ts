@@ -97,7 +97,8 @@ function sheetPage(site: Site, entry: HarnessEntry, sheet: LabelSheet, facts: Sh
       ...new Set(cells.flatMap(({ label }) => label.problems.map((problem) => `${label.id}: ${problem}`))),
     ],
     width: mm(sheet.widthMm),
-    height: mm(sheet.heightMm),
+    // A hair less than the sheet: rounded up to printer dots it would run over onto another.
+    height: mm(sheet.heightMm - 0.4),
     textSize: mm(TEXT_SIZE_MM),
     hasHead: stock.top >= HEAD_ROOM_MM,
     headTop: mm(stock.top - 6),

@@ -1,4 +1,6 @@
 import type { Loom, Net } from '../resolve/loom.ts'
+import { sheetHead } from '../sheets/head.ts'
+import { marginLine } from '../sheets/head-view.ts'
 import { anchor } from './anchor.ts'
 import { pageOf } from './finding-view.ts'
 import { type NetContext, netView } from './net-view.ts'
@@ -16,6 +18,7 @@ export function netPages(site: Site, job: Job): SiteFile[] {
   const linkOf = new Map(
     loom.links.flatMap((link) => (link.conductor ? [[link.conductor, link] as const] : [])),
   )
+  const margin = marginLine('Nets', sheetHead(loom, undefined, 'Nets'))
   const harnesses = site.map.harnesses.filter((entry) => entry.job === job)
   const links = [...pages].flatMap(([path, nets]) => nets.map((net) => ({ path, net })))
   return [...pages].map(([path, nets], index) => {
@@ -26,6 +29,7 @@ export function netPages(site: Site, job: Job): SiteFile[] {
       path,
       title,
       about: `Each net of ${loom.kind} ${loom.id}, with every pin and wire on it.`,
+      margin,
     }
     return makePage(site, 'nets', facts, {
       title: loom.title,

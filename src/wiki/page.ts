@@ -1,3 +1,4 @@
+import { cssString } from '../base/escape.ts'
 import { markup } from '../sheets/templates.ts'
 import type { HarnessEntry } from './harness-entries.ts'
 import { type HarnessPapers, rememberPapers } from './harness-papers.ts'
@@ -54,6 +55,8 @@ export interface PageFacts {
   readonly styles?: readonly string[]
   /** Papers are printed without the site around them. */
   readonly paper?: boolean
+  /** What the margin of each printed page says besides its number; the title when left out. */
+  readonly margin?: string
 }
 
 /** Style sheets that only the pages which ask for them load; every other one is loaded by every page. */
@@ -74,6 +77,7 @@ export function makePage(site: Site, template: string, facts: PageFacts, data: o
     ),
     scripts: facts.scripts ?? [],
     paper: facts.paper ?? false,
+    margin: cssString(facts.margin ?? facts.title),
     home: facts.path === 'index.html',
     body: markup(body),
   })

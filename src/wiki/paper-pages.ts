@@ -1,4 +1,5 @@
 import { toCsv } from '../sheets/csv.ts'
+import { marginLine } from '../sheets/head-view.ts'
 import { toMarkdown } from '../sheets/markdown.ts'
 import { CSV_PAPERS } from '../sheets/papers.ts'
 import { qrMarkup } from '../sheets/qr.ts'
@@ -41,6 +42,7 @@ function paperPage(site: Site, entry: HarnessEntry, sheet: Sheet): SiteFile {
     title: `${sheet.title}: ${harness.title}`,
     about: `${sheet.title} of harness ${harness.id}.`,
     paper: true,
+    margin: marginLine(sheet.title, sheet.head),
   }
   const shown =
     sheet.id === 'ring-out'
