@@ -95,7 +95,7 @@
 
   /** @param {Verdict} verdict @param {Limit} limit */
   const marginText = ({ verdict, margin }, limit) => {
-    if (margin === undefined) return ''
+    if (margin === undefined || (limit.least === limit.most && verdict === 'pass')) return ''
     const unit = limit.difference ?? limit.unit
     const factor = limit.difference === undefined ? (limit.units[limit.unit]?.factor ?? 1) : 1
     const size = short(Math.abs(margin) / factor)

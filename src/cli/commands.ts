@@ -236,7 +236,11 @@ export const commands: readonly Command[] = [
     takes: '',
     count: [0, 0],
     about: ['Prints the JSON Schema (draft 2020-12) of description files, with a text for every field.'],
-    options: { to: to('FILE', 'write to a file instead of the screen'), help },
+    options: {
+      readings: { type: 'flag', help: 'of a file of readings instead' },
+      to: to('FILE', 'write to a file instead of the screen'),
+      help,
+    },
     examples: [
       ['loomwright schema --to loomwright.schema.json', 'then set "$schema" in a description to it'],
     ],

@@ -3,7 +3,7 @@ import type { Locate, Place, Pointer } from '../base/place.ts'
 import type { CheckResult } from '../check/check.ts'
 import type { JudgedRecords } from '../commission/judge-records.ts'
 import type { Shop } from '../describe/shop.ts'
-import type { ShopRecords } from '../describe/shop-records.ts'
+import type { RecordsRead, ShopRecords } from '../describe/shop-records.ts'
 import type { TilePaper } from '../draw/formboard/board-tiles.ts'
 import type { ShopSource } from '../read/shop-source.ts'
 import type { Trust } from '../read/trust.ts'
@@ -67,8 +67,7 @@ export async function describe(inputs: readonly string[], io: Io, trust: Trust =
   if (source.troubles.length > 0) throw new Unreadable(source.troubles, source)
   const { describeShop } = await import('../describe/validate.ts')
   const { shop, findings, written } = describeShop(source.documents, source.procedures)
-  const { readRecords } = await import('../describe/shop-records.ts')
-  const kept = readRecords(source.records)
+  const kept = await keptRecords(source)
   const locate = (pointer: Pointer): Place =>
     source.locate(inProcedure(pointer) ?? kept.written(written(pointer)))
   return {
@@ -80,6 +79,13 @@ export async function describe(inputs: readonly string[], io: Io, trust: Trust =
     locate,
     sourceLine: source.sourceLine,
   }
+}
+
+/** Records by their shape; nothing is loaded for a shop that keeps none. */
+async function keptRecords({ records }: ShopSource): Promise<RecordsRead> {
+  const none = { readings: [], asBuilt: [] }
+  if (records.length === 0) return { records: none, findings: [], written: (pointer) => pointer }
+  return (await import('../describe/shop-records.ts')).readRecords(records)
 }
 
 /** A pointer into a procedure, which carries line and column, in the form the reader takes. */

@@ -54,6 +54,8 @@ export const asPrinted = (limit: FigureLimit, value: number): number =>
 /** `0.42 V inside`, `35 Hz over`; empty where there is no figure. */
 export function marginText({ limit, margin, verdict }: Judged): string {
   if (margin === undefined || limit.kind === 'look') return ''
+  // One value and no other: there is nothing to be inside of.
+  if (limit.least === limit.most && verdict === 'pass') return ''
   const unit = limit.measure.difference ?? limit.unit
   const size = Math.abs(limit.measure.difference === undefined ? margin / unitOf(limit).factor : margin)
   const text = unit.startsWith(':') ? significant(size, 2) : `${significant(size, 2)} ${unit}`

@@ -92,7 +92,7 @@ export function outsideFinding(record: AssetRecord, line: Judged, index: number)
     why: limit.sum,
     fix: `Find the cause, mend it and measure again: ${limit.how}`,
     facts: margin === undefined ? {} : { margin: { value: margin } },
-    at: index < 0 ? record.at : below(record.at, 'values', index),
+    at: index < 0 ? record.at : below(record.at, 'values', index, 'reading'),
     marks: limit.address === undefined ? [] : [limit.address],
   })
 }
@@ -124,7 +124,7 @@ export function staleFinding(
         ? `Since then: ${later.join(' ')} Rework it, or write down why it stays.`
         : 'Compare the two issues (loomwright compare), rework what differs, and measure again; or write down why it stays.',
     at,
-    cause: `record-stale ${record.readings.installation} ${subject}`,
+    cause: `record-stale ${record.readings.installation} ${subject} ${issueText(fitted)}`,
   })
 }
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { idText, proseText } from './name-schema.ts'
 
 /** Version of the form below. */

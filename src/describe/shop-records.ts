@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts'
 import type { Pointer } from '../base/place.ts'
 import { type AsBuilt, readAsBuilt } from './as-built.ts'
 import { type Fault, faultsOf, shown } from './fault.ts'
+import { holds } from './is-record.ts'
 import { LIMITS } from './limits.ts'
 import { READINGS_VERSION, type Readings, readings } from './readings.ts'
 import { salvage } from './salvage.ts'
@@ -23,15 +24,6 @@ export interface RecordsRead {
 }
 
 type Path = readonly (string | number)[]
-
-const has = (data: unknown, key: string): boolean =>
-  typeof data === 'object' && data !== null && !Array.isArray(data) && Object.hasOwn(data, key)
-
-/** Whether a JSON file holds readings or an as-built record, and no description. */
-export function isRecord(name: string, data: unknown): boolean {
-  if (has(data, 'loomwright')) return false
-  return /\.readings\.jsonc?$/.test(name) || has(data, 'readings') || has(data, 'asBuilt')
-}
 
 function finding(doc: string, path: Path, what: string, fix: string, cause: string): Finding {
   return {
@@ -60,7 +52,7 @@ interface Taken {
 }
 
 function takeReadings({ name, data }: RawDocument): Taken {
-  if (!has(data, 'readings'))
+  if (!holds(data, 'readings'))
     return {
       findings: [
         finding(
@@ -90,7 +82,7 @@ export function readRecords(documents: readonly RawDocument[]): RecordsRead {
   const written = new Map<string, (path: Path) => (string | number)[]>()
   for (const document of documents) {
     const at = { doc: document.name, path: [] }
-    if (has(document.data, 'asBuilt')) {
+    if (holds(document.data, 'asBuilt')) {
       const read = readAsBuilt(document.data)
       if (read.ok) kept.asBuilt.push({ value: read.value.record, at })
       else findings.push(finding(document.name, [], read.problem, 'Download it again.', 'as-built'))

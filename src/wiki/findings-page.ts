@@ -1,3 +1,4 @@
+import type { Finding } from '../base/finding.ts'
 import { COVERAGE_PATH } from './coverage-page.ts'
 import { countsOf, findingViews, notCheckedViews, pageOf } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
@@ -35,6 +36,7 @@ export function findingsPage(site: Site): SiteFile {
       counts: countsOf([...shopWide, ...all], gaps),
       shopWide: shopWide.map((finding) => ({
         what: finding.what,
+        href: assetHref(site, path, finding),
         fix: finding.fix,
         rule: finding.rule,
         written: site.input.showPlace?.(finding.at) ?? '',
@@ -42,4 +44,10 @@ export function findingsPage(site: Site): SiteFile {
       jobs,
     },
   )
+}
+
+/** A finding about a record leads to the page of its asset. */
+function assetHref(site: Site, path: string, { at }: Finding): string {
+  const record = site.map.assets.find((one) => one.at.doc === at.doc)
+  return record ? linkTo(path, site.map.asset(record, 'html')) : ''
 }

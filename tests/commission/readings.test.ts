@@ -176,7 +176,7 @@ describe('a file of readings', () => {
     expect(verdicts.get('main.F1/rating')).toBe('fail')
     expect(assets[0]?.counts).toEqual({ pass: 1, fail: 1, notMeasured: limits().limits.length - 2 })
     expect(findings).toMatchObject([
-      { rule: 'reading-outside-limit', level: 'stop', at: { doc: 'v.json', path: ['values', 1] } },
+      { rule: 'reading-outside-limit', level: 'stop', at: { doc: 'v.json', path: ['values', 1, 'reading'] } },
     ])
   })
 
