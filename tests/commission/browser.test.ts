@@ -176,7 +176,7 @@ test('what is typed is judged, kept over a reload, saved, and taken by the build
       mimeType: 'application/json',
       buffer: Buffer.from(text),
     })
-    await page.waitForFunction("document.getElementById('record-said').textContent.includes('4 pass')")
+    await page.locator('#record-said', { hasText: '4 pass' }).waitFor()
     const [again] = await Promise.all([
       page.waitForEvent('download'),
       page.locator('[data-save]').first().click(),
@@ -187,9 +187,7 @@ test('what is typed is judged, kept over a reload, saved, and taken by the build
       mimeType: 'application/json',
       buffer: Buffer.from('{"readings": 1, "installation": "<b>other"}'),
     })
-    await page.waitForFunction(
-      "document.getElementById('record-said').textContent.includes('another installation: <b>other')",
-    )
+    await page.locator('#record-said', { hasText: 'another installation: <b>other' }).waitFor()
   })
 })
 
