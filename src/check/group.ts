@@ -11,10 +11,8 @@ export interface Grouped {
 const MOST_NOTES = 4
 
 /** The finding that names the cause itself comes before its consequences: that is the earlier rule in the list. */
-function leader(findings: readonly Finding[], orderOf: (rule: string) => number): Finding {
-  return [...findings].sort(
-    (a, b) => compareLevels(a.level, b.level) || orderOf(a.rule) - orderOf(b.rule),
-  )[0] as Finding
+function worstFirst(findings: readonly Finding[], orderOf: (rule: string) => number): Finding[] {
+  return [...findings].sort((a, b) => compareLevels(a.level, b.level) || orderOf(a.rule) - orderOf(b.rule))
 }
 
 function notesFor(others: readonly Finding[]): FindingNote[] {
@@ -40,8 +38,8 @@ export function groupByCause(findings: readonly Finding[], orderOf: (rule: strin
   const shown: Finding[] = findings.filter((finding) => finding.cause === undefined)
   const heldBack: Finding[] = []
   for (const group of byCause.values()) {
-    const first = leader(group, orderOf)
-    const others = group.filter((finding) => finding !== first)
+    const [first, ...others] = worstFirst(group, orderOf)
+    if (!first) continue
     heldBack.push(...others)
     shown.push(others.length === 0 ? first : { ...first, notes: [...first.notes, ...notesFor(others)] })
   }

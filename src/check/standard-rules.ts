@@ -95,6 +95,8 @@ export const standardRules: readonly Rule[] = [
   returnAsBigAsFeed,
   ignitionSensePermanent,
   standingDrain,
+  // Names the cause of volts over a limit where a supply meets data.
+  oneStandardPerJoint,
   voltsWithinLimit,
   // audio
   bridgedLegGrounded,
@@ -118,7 +120,6 @@ export const standardRules: readonly Rule[] = [
   activeLevel,
   cableFaultKeys,
   // data
-  oneStandardPerJoint,
   dataLegsSwapped,
   busTerminated,
   busDropLength,

@@ -5,6 +5,7 @@ import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf } from '../outcome.ts'
 import { ampacityOf } from '../queries/ampacity-of.ts'
 import { pinWords } from '../queries/pin-words.ts'
+import { circuitOf, onlySignals, straySupply } from '../queries/stray-supply.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
 
 const example = (fused: boolean) =>
@@ -93,6 +94,7 @@ function report({ loom, paths }: RuleContext, { source, first, conductors }: Bra
     (source.does.kind === 'supply-out' && source.does.feed === 'permanent') ||
     limit !== undefined
   const ids = [...new Set(conductors.map(({ id }) => id))]
+  const circuit = onlySignals(reached) ? circuitOf(loom, source) : undefined
   const thin = conductors.map((each) => ampacityOf(loom, each)?.amps ?? Number.POSITIVE_INFINITY)
   const least = Math.min(...thin)
   return found({
@@ -114,6 +116,7 @@ function report({ loom, paths }: RuleContext, { source, first, conductors }: Bra
       ...(limit === undefined ? {} : { sourceLimit: { value: limit, unit: 'A' } }),
     },
     at: first.at,
+    ...(circuit ? { cause: straySupply(source, circuit) } : {}),
     marks: [source.address, ...conductors.map(({ address }) => address)],
   })
 }

@@ -4,6 +4,7 @@ import type { Circuit, Terminal } from '../../resolve/loom.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf, unknown } from '../outcome.ts'
 import { pinWords } from '../queries/pin-words.ts'
+import { straySupply } from '../queries/stray-supply.ts'
 import type { Outcome, Rule } from '../rule.ts'
 
 type Standard = FunctionOf<'data'>['standard']
@@ -98,6 +99,7 @@ function powered(data: DataPin, supply: SupplyPin, circuit: Circuit): Outcome {
       ...(volts ? { volts: { value: volts.max, unit: 'V' } } : {}),
     },
     at: wires[0]?.at ?? data.at,
+    cause: straySupply(supply, circuit),
     marks: [supply.address, data.address, ...wires.map((wire) => wire.address)],
   })
 }

@@ -6,6 +6,7 @@ import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf, unknown } from '../outcome.ts'
 import { conductorsOf } from '../queries/conductor-words.ts'
 import { functionWords, pinWords } from '../queries/pin-words.ts'
+import { circuitOf, straySupply } from '../queries/stray-supply.ts'
 import type { Outcome, Rule, RuleContext } from '../rule.ts'
 
 const example = (limit: '-0.3..5.5 V' | '-0.5..16 V') =>
@@ -71,7 +72,7 @@ const lastWire = (links: readonly Link[]) => conductorsOf(links).at(-1)
 
 function report(loom: Loom, pin: Terminal, limit: Limit, { volts, source, links }: HighestVolts): Outcome {
   const wire = lastWire(links)
-  const circuit = loom.circuitOf[loom.netOf[pin.index] ?? -1] ?? -1
+  const circuit = circuitOf(loom, pin)
   return found({
     subject: pin.address,
     what: `${formatVolts(volts)} on ${pinWords(pin)}, which ${limit.verb} at most ${formatVolts(limit.volts)}`,
@@ -83,7 +84,7 @@ function report(loom: Loom, pin: Terminal, limit: Limit, { volts, source, links 
       source: { value: source.address },
     },
     at: wire?.at ?? pin.at,
-    cause: `volts-over-limit ${source.address} ${circuit}`,
+    ...(circuit ? { cause: straySupply(source, circuit) } : {}),
     marks: [source.address, pin.address, ...conductorsOf(links).map(({ address }) => address)],
   })
 }
