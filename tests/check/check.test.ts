@@ -71,8 +71,8 @@ describe('grouping by cause', () => {
     expect(shown.map((entry) => entry.what).sort()).toEqual(['Alone', 'Mirror'])
     expect(heldBack.map((entry) => entry.what).sort()).toEqual(['Fire', 'Hum'])
     expect(shown.find((entry) => entry.rule === 'root')?.notes.map((note) => note.text)).toEqual([
-      'same cause: Hum (effect)',
       'same cause: Fire (effect)',
+      'same cause: Hum (effect)',
     ])
   })
 
