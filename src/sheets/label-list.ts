@@ -1,6 +1,7 @@
 import type { Loom, LoomUse } from '../resolve/loom.ts'
+import { TEXT_MM } from '../solve/formulas/label-size.ts'
 import { sheetHead } from './head.ts'
-import { type Label, labelsOf, TEXT_MM } from './labels.ts'
+import { type Label, labelsOf } from './labels.ts'
 import type { Column, Row, Sheet } from './sheet.ts'
 
 const COLUMNS: readonly Column[] = [

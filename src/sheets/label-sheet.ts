@@ -1,7 +1,8 @@
 import { csvRecord } from '../base/escape.ts'
 import { cellOf, type LabelStock, PAPER_MM } from '../describe/label-stock.ts'
 import { textWidth, wrapText } from '../draw/text-width.ts'
-import { type Label, LINE, TEXT_MM } from './labels.ts'
+import { TEXT_MM } from '../solve/formulas/label-size.ts'
+import { type Label, LINE } from './labels.ts'
 import { qrModules, qrSide } from './qr.ts'
 
 /** Plain sheets to print and cut up, for a shop that names no stock. */

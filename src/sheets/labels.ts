@@ -3,6 +3,7 @@ import { formatAmps } from '../base/format-quantity.ts'
 import { outsideMm } from '../check/queries/outside-mm.ts'
 import type { CableUse, Conductor, Loom, LoomUse } from '../resolve/loom.ts'
 import { heatShrinkFor } from '../solve/formulas/heat-shrink.ts'
+import { labelLengthMm, sleeveLines, TEXT_MM } from '../solve/formulas/label-size.ts'
 import { halfLabel, type LabelText, wireLabel } from './label-text.ts'
 import { matchCodeOf } from './match-code.ts'
 
@@ -28,11 +29,6 @@ export interface Label {
   readonly problems: readonly string[]
 }
 
-/** Smallest text a person reads in a vehicle, in mm of capital height; common practice. */
-export const TEXT_MM = 2.5
-/** Average advance of a plain sans capital over its height. */
-const ADVANCE = 0.75
-const MARGIN_MM = 4
 /** Most characters on a line when the shop states none. */
 const LONGEST = 24
 /** Height of a line of text, with its gap, over the height of its capitals. */
@@ -70,7 +66,7 @@ function finished({ lines: room, ...draft }: Draft, same: readonly string[], lon
     ...draft,
     kindText: draft.kindText ?? (flat ? `${draft.kind}, laminated` : draft.kind),
     copies: draft.kind === 'flag' ? 2 : 1,
-    widthMm: Math.ceil(widest * TEXT_MM * ADVANCE + MARGIN_MM),
+    widthMm: Math.ceil(labelLengthMm(widest)),
     heightMm: TEXT_MM,
     problems: [
       ...(same.length > 0 ? [`NOT UNIQUE: same words as ${same.join(', ')}`] : []),
@@ -197,8 +193,7 @@ function sleeveOf(wire: Conductor): Pick<Draft, 'kind' | 'kindText' | 'lines'> {
   const od = outsideMm(wire)
   const sleeve = od === undefined ? undefined : heatShrinkFor(od, od)
   if (!sleeve) return { kind, kindText: `${kind}, size by the wire, on before the contact` }
-  const flatMm = (Math.PI * sleeve.suppliedMm) / 2
-  const lines = Math.floor(flatMm / (TEXT_MM * 1.2))
+  const lines = sleeveLines(sleeve.suppliedMm)
   return {
     kind,
     kindText: `${kind} ${sleeve.suppliedMm} mm, ${sleeve.ratio}:1, on before the contact`,

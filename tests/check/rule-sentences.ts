@@ -47,6 +47,9 @@ export const sentences: Readonly<Record<string, readonly string[]>> = {
     'lead/headset.J1.1: headset has a microphone of the electret kind on an input for the dynamic kind',
   ],
   'shell-off-pin-1': ['lead.A02: A02 ties the shell of lead.P1 to pin 1'],
+  'label-fits': [
+    'lead.A01: The label of lead.A01 has 25 characters and 20 fit on a line: “RECEIVE AUDIO TO RECORDER”',
+  ],
   'label-unique': ['lead.P2: lead.P1 and lead.P2 are both labelled “com  a”'],
   'bridged-leg-grounded': [
     'lead/radio.J1.4: A leg of a bridged output is grounded: radio.J1.4 (SPK−, loudspeaker output) meets horn.J2.3 (chassis) through A02, A04',
