@@ -61,7 +61,7 @@
   }
 
   /** A disc narrower than this on the screen cannot be read at arm's length, so its surroundings are drawn again, larger. */
-  const LEAST_PX = 30
+  const LEAST_PX = 27
   const LARGE_PX = 46
 
   /** The surroundings of marked pins, large, under the whole face; nothing where it is large enough already or they lie far apart. */
@@ -106,7 +106,10 @@
     ])
       for (const [half, pins] of spots) {
         const known = halves.get(half) ?? []
-        halves.set(half, [...known, { letter: step.proof ? letter : '', pins }])
+        halves.set(half, [
+          ...known,
+          { letter: step.proof ? letter : '', name: step.stage === 'look' ? 'End' : 'Probe', pins },
+        ])
       }
     return halves
   }
@@ -121,8 +124,8 @@
     // A ring or a stud is called by its own name.
     const single = source.querySelectorAll('.lw-facepin').length === 1
     const names = marks.map(
-      ({ letter, pins }) =>
-        `${letter === '' ? '' : `Probe ${letter}: `}${half}${pins.length > 0 && !single ? `-${pins.join(', ')}` : ''}`,
+      ({ letter, name, pins }) =>
+        `${letter === '' ? '' : `${name} ${letter}: `}${half}${pins.length > 0 && !single ? `-${pins.join(', ')}` : ''}`,
     )
     const only = marks.flatMap(({ pins }) => pins)
     const where = only.length === 1 ? words[only[0]] : undefined

@@ -27,6 +27,7 @@
     begun: false,
     testing: false,
     side: 'wire-entry',
+    proofSide: 'mating',
     place: '',
     started: new Date().toISOString(),
     notes: {},

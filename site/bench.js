@@ -103,14 +103,16 @@
   const samePerson = () =>
     show('same', folded($('tester').value) !== '' && folded($('tester').value) === folded(session.madeBy))
 
+  /** Contacts go in from the wires' side, probes touch the other one; each is remembered. */
+  const sideOf = (step) => (step.proof ? 'proofSide' : 'side')
+
   const drawFaces = (step) => {
     // A picture has to be on the page before its marks can be placed.
     show('pictures', true)
     $('faces').classList.toggle('bench-both', step.proof)
-    const { turns, shown } = showFaces($('faces'), store, step, session.side)
+    const { turns, shown } = showFaces($('faces'), store, step, session[sideOf(step)])
     show('pictures', shown > 0)
     show('turn', turns)
-    $('turn').textContent = 'Turn it over'
   }
 
   const fillStep = (step) => {
@@ -260,10 +262,15 @@
     say('Fail. It stays in the record as failed until it is looked at again.')
   }
   const turn = () => {
-    session.side = session.side === 'mating' ? 'wire-entry' : 'mating'
+    const kind = sideOf(steps[at])
+    session[kind] = session[kind] === 'mating' ? 'wire-entry' : 'mating'
     save()
     drawFaces(steps[at])
-    say(session.side === 'mating' ? 'Turned over: mating face.' : 'Wire-entry face, the side your hands see.')
+    say(
+      session[kind] === 'mating'
+        ? 'Turned over: mating face, the end that plugs in.'
+        : 'Turned over: wire-entry face, the side your hands see.',
+    )
   }
   const meterOpen = () => judgeNow(steps[at], true)
 
@@ -510,6 +517,13 @@
     session = found
     render(false)
   })
+
+  // At arm's length nobody taps the screen awake between two crimps. Where the browser refuses, it sleeps as it is set to.
+  const stayAwake = () => {
+    if (document.visibilityState === 'visible') navigator.wakeLock?.request('screen').catch(() => {})
+  }
+  document.addEventListener('visibilitychange', stayAwake)
+  stayAwake()
 
   root.hidden = false
   show('off', false)

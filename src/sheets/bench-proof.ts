@@ -13,6 +13,7 @@ export function proofSteps(loom: Loom, use: LoomUse, solution: Solution | undefi
 
 function proofStep({ title, note, proves }: StepGroup, step: Step): StepDraft {
   const { limit } = step
+  const looked = proves === 'look'
   return {
     stage: proves,
     section: title,
@@ -20,11 +21,11 @@ function proofStep({ title, note, proves }: StepGroup, step: Step): StepDraft {
     what: `${step.a} to ${step.b}`,
     facts: said([
       { name: 'Expect', text: step.expect, big: true },
-      { name: 'Probe A', text: step.a },
-      { name: 'Probe B', text: step.b },
+      { name: looked ? 'End A' : 'Probe A', text: step.a },
+      { name: looked ? 'End B' : 'Probe B', text: step.b },
       { name: 'Worked out', text: step.nominal ?? '' },
       // Pairs are told by their colours, which have to be read from where the cable is held.
-      { name: 'What', text: step.through ?? '', big: proves === 'look' },
+      { name: 'What', text: step.through ?? '', big: looked },
     ]),
     ask: limit === undefined ? 'look' : 'ohms',
     ...(limit?.minOhms === undefined ? {} : { min: limit.minOhms }),

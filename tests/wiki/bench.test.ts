@@ -318,7 +318,7 @@ describe('a face', () => {
         /Mating face: the end that plugs in\. Wide side up: top row, 5th of 5 from the left$/,
       )
       expect(Number(await ringAt())).toBeGreaterThan(before)
-      expect(await page.textContent('#bench-said')).toBe('Turned over: mating face.')
+      expect(await page.textContent('#bench-said')).toBe('Turned over: mating face, the end that plugs in.')
     })
   })
 
@@ -331,6 +331,9 @@ describe('a face', () => {
       expect(captions).toEqual(['Probe A: P2-1', 'Probe A: P2-1', 'Probe B: S1-1', 'Probe B: S1-1'])
       expect(await page.locator('#bench-faces svg .bench-letter').first().textContent()).toBe('A')
       await page.setViewportSize(PHONE)
+      await expect
+        .poll(() => page.locator('#bench-faces figure:visible figcaption').first().textContent())
+        .toMatch(/^Probe A: P2-1 .*Mating face: the end that plugs in/)
       await expect.poll(() => page.locator('#bench-faces figure:visible').count()).toBe(2)
     })
   })
