@@ -5,6 +5,8 @@ import type { Readings } from '../describe/readings.ts'
 import type { Sourced } from '../describe/shop.ts'
 import type { ShopRecords } from '../describe/shop-records.ts'
 import type { Loom } from '../resolve/loom.ts'
+import { asBuiltAgainst } from '../sheets/as-built-against.ts'
+import { benchSteps } from '../sheets/bench-steps.ts'
 import { matchCodeOf } from '../sheets/match-code.ts'
 import type { Solution } from '../solve/solution.ts'
 import type { AssetRecord, FittedLoom, Issue } from './asset-record.ts'
@@ -37,6 +39,8 @@ export interface JudgedRecords {
 interface Bench {
   readonly asBuilt: readonly Sourced<AsBuilt>[]
   readonly matches: ReadonlyMap<string, string>
+  /** What stands between a record and a loom that may be used. */
+  readonly gaps: (record: AsBuilt) => string[]
 }
 
 /** Judges what was measured. Verdicts that a file carries are not believed; each is worked out from its reading. */
@@ -45,7 +49,9 @@ export function judgeRecords(records: ShopRecords, solved: readonly SolvedLoom[]
   const byId = new Map(jobs.map((job) => [job.loom.id, job]))
   const limits = new Map<Loom, Limits>()
   const findings: Finding[] = []
-  const bench: Bench = { asBuilt: records.asBuilt, matches: harnessMatches(solved) }
+  const matches = harnessMatches(solved)
+  const gaps = (record: AsBuilt) => [...asBuiltGaps(record), ...bentSteps(record, solved, matches)]
+  const bench: Bench = { asBuilt: records.asBuilt, matches, gaps }
   const assets = records.readings.flatMap((one): AssetRecord[] => {
     const { installation, asset } = one.value
     const job = byId.get(installation)
@@ -71,6 +77,20 @@ function harnessMatches(solved: readonly SolvedLoom[]): ReadonlyMap<string, stri
     for (const use of loom.looms)
       if (!matches.has(use.harness.id)) matches.set(use.harness.id, matchCodeOf(loom, use))
   return matches
+}
+
+/** What a record of the present issue says otherwise than the steps of its harness; of another issue nothing can be said. */
+function bentSteps(
+  record: AsBuilt,
+  solved: readonly SolvedLoom[],
+  matches: ReadonlyMap<string, string>,
+): string[] {
+  if (matches.get(record.harness) !== record.match) return []
+  for (const { loom, solution } of solved) {
+    const use = loom.looms.find(({ harness }) => harness.id === record.harness)
+    if (use) return asBuiltAgainst(record, benchSteps(loom, use, solution))
+  }
+  return []
 }
 
 /** The latest record of an asset counts; of one day the one read last. */
@@ -133,7 +153,7 @@ function judgeOne(
 }
 
 /** Every loom of the installation, whether or not the record tells of it, and those it tells of that are not there. */
-function fittedLooms(value: Readings, loom: Loom, { asBuilt, matches }: Bench): FittedLoom[] {
+function fittedLooms(value: Readings, loom: Loom, { asBuilt, matches, gaps }: Bench): FittedLoom[] {
   const told = new Map((value.looms ?? []).map((one) => [one.loom, one]))
   return loom.looms.map((use): FittedLoom => {
     const one = told.get(use.id)
@@ -158,7 +178,7 @@ function fittedLooms(value: Readings, loom: Loom, { asBuilt, matches }: Bench): 
       standing: standingOf(fitted, now),
       later: laterRevisions(use.harness, fitted.revision),
       asBuilt: record,
-      gaps: record ? asBuiltGaps(record) : [],
+      gaps: record ? gaps(record) : [],
     }
   })
 }
@@ -229,7 +249,7 @@ function findingsOf(record: AssetRecord): Finding[] {
 }
 
 /** Bench records of looms nobody may use yet, and of harnesses that are not described. */
-function benchFindings({ asBuilt, matches }: Bench): Finding[] {
+function benchFindings({ asBuilt, matches, gaps: gapsOf }: Bench): Finding[] {
   const last = new Map(asBuilt.map((one) => [`${one.value.harness}\n${one.value.serial}`, one]))
   return [...last.values()].flatMap(({ value, at }) => {
     if (!matches.has(value.harness))
@@ -242,7 +262,7 @@ function benchFindings({ asBuilt, matches }: Bench): Finding[] {
           below(at, 'harness'),
         ),
       ]
-    const gaps = asBuiltGaps(value)
+    const gaps = gapsOf(value)
     return gaps.length > 0 ? [asBuiltFinding(value.serial, value.harness, gaps, at)] : []
   })
 }

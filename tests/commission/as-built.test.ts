@@ -75,3 +75,13 @@ test('a record of a harness that is not described, and one that is damaged, are 
     ['record-place', 'Did you mean “lead”?'],
   ])
 })
+
+test('a record of the present issue is held against the steps of its harness', () => {
+  const match = ringOut(built()).loom?.now.match
+  const { rules, loom } = ringOut(built({ match }))
+  expect(rules).toEqual(['as-built-open'])
+  expect(loom?.gaps).toEqual([
+    expect.stringMatching(/^\d+ steps of the harness are not in the record\.$/),
+    '1 step of the record is none of the harness.',
+  ])
+})
