@@ -41,18 +41,22 @@
    * @param {string} query
    */
   const find = (query) => {
-    const words = plain(query).split(/\s+/).filter(Boolean)
+    // A colour pair is one code here and two words there: WH/RD is found as WHRD.
+    const words = plain(query.replace(/(\p{L})\/(?=\p{L})/gu, '$1 '))
+      .split(/\s+/)
+      .filter(Boolean)
     const [first] = words
     if (!first) return []
     const whole = words.join(' ')
     /** @param {typeof searched[number]} one */
     const rank = ({ title, text, told }) => {
       if (title === whole) return 0
-      if (title.startsWith(whole)) return 1
-      if (title.startsWith(first)) return 2
-      if (words.every((word) => title.includes(word))) return 3
+      const last = told ? 10 : 0
+      if (title.startsWith(whole)) return last + 1
+      if (title.startsWith(first)) return last + 2
+      if (words.every((word) => title.includes(word))) return last + 3
       // "red" is meant as a word before it is meant as the end of "covered".
-      return (words.every((word) => text.includes(` ${word}`)) ? 4 : 5) + (told ? 2 : 0)
+      return last + (words.every((word) => text.includes(` ${word}`)) ? 4 : 5)
     }
     return searched
       .filter((one) => words.every((word) => one.text.includes(word)))

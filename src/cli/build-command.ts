@@ -1,11 +1,13 @@
 import { relative, resolve } from 'node:path'
+import { escapeTerminal } from '../base/escape.ts'
+import { showPlace } from '../base/place.ts'
 import { countLevels } from '../report/check-report.ts'
 import { printSummary } from '../report/summary-text.ts'
 import type { Written } from '../write/write-output.ts'
 import { type Args, CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import type { Io } from './io.ts'
 import { Misshapen } from './misshapen.ts'
-import { type Judged, judge, pages } from './pipeline.ts'
+import { type Judged, judge, publish } from './pipeline.ts'
 import type { PastOfShop } from './read-history.ts'
 import { showFailure } from './show-failure.ts'
 import { trustOf } from './trust-of.ts'
@@ -14,6 +16,8 @@ import { Unreadable } from './unreadable.ts'
 interface Built {
   readonly judged: Judged
   readonly written: Written
+  /** Templates of the shop that were not used, and why, each with its line. */
+  readonly templates: readonly string[]
 }
 
 const MOST_COMMITS = 100
@@ -61,19 +65,24 @@ async function changeSheetsSince(
 async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
   const judged = await judge(args.positionals, io, trustOf(args), true)
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
-  const files = await pages(judged, io, await pastOf(judged, args, io))
+  const { ownTemplates } = await import('./own-templates.ts')
+  const own = await ownTemplates(args.positionals, io.cwd, trustOf(args))
+  const { files, findings } = await publish(judged, io, await pastOf(judged, args, io), own)
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)
   io.progress.done()
-  return { judged, written }
+  const result = { ...judged.result, findings: [...judged.result.findings, ...findings] }
+  const templates = findings.map(({ at, what }) => `${showPlace(judged.locate(at))} ${what}`)
+  return { judged: { ...judged, result }, written, templates }
 }
 
-function say({ judged, written }: Built, to: string, inputs: readonly string[], io: Io): void {
+function say({ judged, written, templates }: Built, to: string, inputs: readonly string[], io: Io): void {
   io.out(printSummary(judged.result, io.width, io.colour))
   const folder = relative(io.cwd, written.folder) || '.'
   const total = written.written + written.unchanged
   const removed = written.removed > 0 ? `, ${written.removed} taken away` : ''
+  for (const line of templates) io.out(`WARNING ${escapeTerminal(line)}\n`)
   io.out(`Published ${total} files into ${folder} (${written.written} new or changed${removed}).\n`)
   if (judged.result.findings.length > 0)
     io.out(

@@ -15,6 +15,7 @@ import type { OutputFiles } from '../write/write-output.ts'
 import type { PageKind } from './draw-pages.ts'
 import type { DrawTarget } from './draw-targets.ts'
 import type { Io } from './io.ts'
+import type { OwnTemplates } from './own-templates.ts'
 import { Unreadable } from './unreadable.ts'
 
 /*
@@ -69,7 +70,7 @@ export async function describe(inputs: readonly string[], io: Io, trust: Trust =
   const { shop, findings, written } = describeShop(source.documents, source.procedures)
   const kept = await keptRecords(source)
   const locate = (pointer: Pointer): Place =>
-    source.locate(inProcedure(pointer) ?? kept.written(written(pointer)))
+    inTemplate(pointer) ?? source.locate(inProcedure(pointer) ?? kept.written(written(pointer)))
   return {
     source,
     shop,
@@ -86,6 +87,12 @@ async function keptRecords({ records }: ShopSource): Promise<RecordsRead> {
   const none = { readings: [], asBuilt: [] }
   if (records.length === 0) return { records: none, findings: [], written: (pointer) => pointer }
   return (await import('../describe/shop-records.ts')).readRecords(records)
+}
+
+/** A pointer into a template of the shop, which carries line and column; the reader knows nothing of templates. */
+function inTemplate({ doc, path }: Pointer): Place | undefined {
+  const [, line, , column] = path
+  return doc.endsWith('.hbs') ? { file: doc, line: Number(line), column: Number(column) } : undefined
 }
 
 /** A pointer into a procedure, which carries line and column, in the form the reader takes. */
@@ -295,12 +302,20 @@ async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['fac
   }
 }
 
+type Past = Pick<SiteInput, 'history' | 'changeSheets'>
+
 /** The pages of the shop as files by name. */
-export async function pages(
+export async function pages(judged: Judged, io: Io, past: Past = {}): Promise<OutputFiles> {
+  return (await publish(judged, io, past)).files
+}
+
+/** The pages of the shop, and what was wrong with its own templates. */
+export async function publish(
   judged: Judged,
   io: Io,
-  past: Pick<SiteInput, 'history' | 'changeSheets'> = {},
-): Promise<OutputFiles> {
+  past: Past = {},
+  own: OwnTemplates = { templates: {}, troubles: [] },
+): Promise<{ readonly files: OutputFiles; readonly findings: readonly Finding[] }> {
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
   const { ruleList } = await import('../report/rule-list.ts')
@@ -308,6 +323,7 @@ export async function pages(
   const { readSite } = await import('./read-site.ts')
   const { siteMap } = await import('../wiki/site-map.ts')
   const { publishSite } = await import('../wiki/publish-site.ts')
+  const { templates, assets, ours } = await readSite(own.templates)
   const input: Omit<SiteInput, 'pictures'> = {
     shop: judged.shop,
     looms,
@@ -317,13 +333,20 @@ export async function pages(
     rules: ruleList,
     commissioned: judged.commissioned,
     coverage: catalogueCoverage(),
-    ...(await readSite()),
+    templates,
+    assets,
     showPlace: (pointer) => showPlace(judged.locate(pointer)),
     ...past,
   }
   const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
   const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)
   io.progress.say('publishing')
-  const site = publishSite({ ...input, pictures: { ...drawn, faces: await facePictures(judged.looms) } })
-  return new Map(site.map(({ path, content }) => [path, content]))
+  const pictures = { ...drawn, faces: await facePictures(judged.looms) }
+  const first = publishSite({ ...input, pictures })
+  const { templateFindings } = await import('./own-templates.ts')
+  const findings = templateFindings(own, templates, ours)
+  const shopFindings = [...(input.shopFindings ?? []), ...findings]
+  // Only filling them in shows what is wrong with templates, and the pages have to tell it.
+  const site = findings.length === 0 ? first : publishSite({ ...input, pictures, shopFindings })
+  return { files: new Map(site.map(({ path, content }) => [path, content])), findings }
 }

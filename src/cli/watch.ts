@@ -6,7 +6,7 @@ import { isOutputFolder } from '../write/write-output.ts'
 /** Saving one file makes several events, and saving all files many; work starts when it has been quiet this long, in ms. */
 const QUIET_MS = 120
 const DEEPEST = 16
-const WATCHED = new Set(['.ts', '.mts', '.cts', '.js', '.mjs', '.json', '.jsonc', '.md'])
+const WATCHED = new Set(['.ts', '.mts', '.cts', '.js', '.mjs', '.json', '.jsonc', '.md', '.hbs'])
 const SKIPPED = new Set(['node_modules', 'dist'])
 
 export interface WatchOptions {

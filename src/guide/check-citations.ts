@@ -1,6 +1,7 @@
 import { visit } from 'unist-util-visit'
 import type { Finding } from '../base/finding.ts'
 import { quote } from '../base/quote.ts'
+import { findProcedures } from '../describe/find-procedures.ts'
 import type { Procedure } from '../describe/shop.ts'
 import type { Loom, LoomUse } from '../resolve/loom.ts'
 import type { Solution } from '../solve/solution.ts'
@@ -21,20 +22,11 @@ export function proceduresOf(loom: Loom, procedures: readonly Procedure[]): OwnP
   const [lone] = loom.kind === 'harness' ? loom.looms : []
   const named = (names: readonly string[] | undefined, scope: LoomUse | undefined): OwnProcedure[] =>
     (names ?? []).flatMap((name) => {
-      const procedure = findProcedure(procedures, name)
+      const [procedure] = findProcedures(procedures, name)
       return procedure ? [{ procedure, scope }] : []
     })
   const own = lone ? [] : named(loom.source.procedures, undefined)
   return [...own, ...loom.looms.flatMap((use) => named(use.harness.procedures, use))]
-}
-
-/** By its path, else by the end of its path, since descriptions name files relative to themselves. */
-function findProcedure(procedures: readonly Procedure[], name: string): Procedure | undefined {
-  const plain = name.replace(/^(?:\.\.?\/)+/, '')
-  return (
-    procedures.find((procedure) => procedure.file === name) ??
-    procedures.find((procedure) => procedure.file === plain || procedure.file.endsWith(`/${plain}`))
-  )
 }
 
 /** The citations of a procedure with their places. */

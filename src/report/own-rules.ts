@@ -144,6 +144,18 @@ export const ownRules: readonly OwnRule[] = [
     covers: ['X1'],
   },
   {
+    id: 'template-broken',
+    title: 'A template of the shop can be filled in',
+    family: 'papers',
+    level: 'warning',
+    reason:
+      'A template with a slip in it, a field that does not exist or a part that is not there cannot be filled in. Ours takes its place, so a note or a box that the shop counts on is missing from the paper.',
+    remedy:
+      'Mend the line that is named. The templates that come with the program show every field there is.',
+    needs: 'nothing beyond the templates folder of the shop',
+    sources,
+  },
+  {
     id: 'rule-unknown',
     title: 'A severity in the shop policy names a rule that exists',
     family: 'description',

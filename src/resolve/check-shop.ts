@@ -1,6 +1,7 @@
 import { below, type Pointer } from '../base/place.ts'
 import { quote } from '../base/quote.ts'
 import { didYouMean } from '../base/suggest.ts'
+import { findProcedures } from '../describe/find-procedures.ts'
 import type { Part } from '../describe/part.ts'
 import type { Shop, Sourced } from '../describe/shop.ts'
 import type { PartIndex } from './loom.ts'
@@ -37,6 +38,31 @@ export function indexById<T extends { readonly id: string }>(
 export function checkShop(shop: Shop, parts: PartIndex, report: Report): void {
   for (const { value, at } of shop.parts) checkPart(value, at, parts, report)
   checkPolicy(shop, report)
+  checkProcedures(shop, report)
+}
+
+/** Procedures that a harness or an installation names and no file is, or several are. */
+function checkProcedures({ harnesses, installations, procedures }: Shop, report: Report): void {
+  for (const { value, at } of [...harnesses, ...installations])
+    value.procedures?.forEach((name, index) => {
+      const found = findProcedures(procedures, name)
+      if (found.length === 1) return
+      const files = procedures.map(({ file }) => file)
+      report({
+        rule: 'name-not-found',
+        level: 'warning',
+        subject: value.id,
+        what:
+          found.length === 0
+            ? `${value.id} names the procedure ${quote(name)}, and there is no such file`
+            : `${value.id} names the procedure ${quote(name)}, which ${found.length} files could be: ${found.map(({ file }) => quote(file)).join(', ')}`,
+        fix:
+          found.length === 0
+            ? `Write the file, or correct the name; without it the guide lacks these steps.${didYouMean(name, files)}`
+            : 'Name it with its folder, from the top of the shop; the first is used until then.',
+        at: below(at, 'procedures', index),
+      })
+    })
 }
 
 function checkPart(part: Part, at: Pointer, parts: PartIndex, report: Report): void {

@@ -13,11 +13,27 @@ export class TemplateError extends Error {
   }
 }
 
+/** A fault in a shop's own template, which was left out for it. */
+export interface TemplateTrouble {
+  /** As the shop knows it: `harnesses/templates/rules.hbs`. */
+  readonly file: string
+  readonly line: number | undefined
+  readonly problem: string
+}
+
+/** A template of the shop, which takes the place of ours of that name. */
+export interface OwnTemplate {
+  readonly file: string
+  readonly text: string
+}
+
 /** Templates ready to fill in. */
 export interface Templates {
   /** Fills a template in; throws {@link TemplateError}. Everything in `data` is escaped, except text made by {@link markup}. */
   readonly render: (name: string, data: object) => string
   readonly names: readonly string[]
+  /** Faults met so far in the shop's own templates; ours was used wherever one of them failed. */
+  readonly troubles: () => readonly TemplateTrouble[]
 }
 
 /** Text that is already HTML and must not be escaped again. Only for what this program made or cleaned itself. */
@@ -25,26 +41,123 @@ export const markup = (html: string): Handlebars.SafeString => new Handlebars.Sa
 export type Markup = Handlebars.SafeString
 
 /**
- * Compiles a shop's templates, by name without `.hbs`: each can be filled in, and used by another as `{{> name}}`.
- * A misspelt field is an error with its line, never an empty place on a paper.
+ * Compiles templates, by name without `.hbs`: each can be filled in, and used by another as `{{> name}}`. A misspelt field is
+ * an error with its line, never an empty place on a paper. `own` are the shop's: one that is broken is told of in `troubles`,
+ * and ours fills its place.
  */
-export function makeTemplates(sources: Readonly<Record<string, string>>): Templates {
+export function makeTemplates(
+  sources: Readonly<Record<string, string>>,
+  own: Readonly<Record<string, OwnTemplate>> = {},
+): Templates {
   const engine = Handlebars.create()
   addHelpers(engine)
+  const troubles = new Map<string, TemplateTrouble>()
   const compiled = new Map<string, Handlebars.TemplateDelegate>()
-  for (const [name, text] of Object.entries(sources)) {
-    const template = compile(engine, name, text)
-    compiled.set(name, template)
-    engine.registerPartial(name, template)
+  for (const [name, text] of Object.entries(sources)) compiled.set(name, compile(engine, name, text))
+  const known = new Set([...Object.keys(sources), ...Object.keys(own)])
+  for (const [name, template] of Object.entries(own)) {
+    const report = (error: TemplateError) => {
+      const { line } = error
+      const trouble = { file: template.file, line, problem: problemOf(error) }
+      troubles.set(`${trouble.file} ${line} ${trouble.problem}`, trouble)
+    }
+    const mine = compileOwn(engine, name, template, known, report)
+    const ours = compiled.get(name)
+    if (mine)
+      compiled.set(name, (context, options) => {
+        try {
+          return mine(context, options)
+        } catch (cause) {
+          report(asTemplateError(name, cause))
+          return ours ? ours(context, options) : ''
+        }
+      })
   }
+  for (const [name, template] of compiled) engine.registerPartial(name, template)
   return {
     names: [...compiled.keys()],
+    troubles: () => [...troubles.values()],
     render: (name, data) => {
       const template = compiled.get(name)
       if (!template) throw new TemplateError(`${name}.hbs`, undefined, 'there is no template of this name')
       return fill(name, () => template(data))
     },
   }
+}
+
+/** What is wrong, without the file that the message begins with. */
+const problemOf = ({ file, line, message }: TemplateError): string =>
+  message.slice(`${file}${line === undefined ? '' : `:${line}`}: `.length)
+
+/** A shop's template, unless its text alone shows that it cannot be used; every fault of the text is reported. */
+function compileOwn(
+  engine: typeof Handlebars,
+  name: string,
+  { text }: OwnTemplate,
+  known: ReadonlySet<string>,
+  report: (error: TemplateError) => void,
+): Handlebars.TemplateDelegate | undefined {
+  try {
+    const faults = faultsOf(engine.parse(text), name, known)
+    for (const fault of faults) report(fault)
+    const inner = compile(engine, name, text)
+    if (faults.length > 0) return undefined
+    return (context, options) => {
+      try {
+        return inner(context, options)
+      } catch (cause) {
+        const error = asTemplateError(name, cause)
+        if (error.file === `${name}.hbs`) throw error
+        // A part of ours that was given too little: the fault is where it was asked for.
+        const part = error.file.replace(/\.hbs$/, '')
+        throw new TemplateError(
+          `${name}.hbs`,
+          lineOfPart(engine.parse(text), part),
+          `{{> ${part}}} does not find what it needs here (${problemOf(error)})`,
+        )
+      }
+    }
+  } catch (cause) {
+    report(asTemplateError(name, cause))
+    return undefined
+  }
+}
+
+interface TemplateNode {
+  readonly type: string
+  readonly escaped?: boolean
+  readonly name?: { readonly original?: unknown }
+  readonly loc?: { readonly start?: { readonly line?: number } }
+}
+
+/** Every node of a parsed template, its blocks included. */
+function* nodesOf(value: unknown): Iterable<TemplateNode> {
+  if (Array.isArray(value)) for (const item of value) yield* nodesOf(item)
+  else if (typeof value === 'object' && value !== null) {
+    if ('type' in value && typeof value.type === 'string') yield value as TemplateNode
+    for (const [key, item] of Object.entries(value)) if (key !== 'loc') yield* nodesOf(item)
+  }
+}
+
+const isPart = ({ type }: TemplateNode): boolean =>
+  type === 'PartialStatement' || type === 'PartialBlockStatement'
+
+const lineOfPart = (parsed: unknown, part: string): number | undefined =>
+  [...nodesOf(parsed)].find((node) => isPart(node) && node.name?.original === part)?.loc?.start?.line
+
+/** What can be told from the text: parts that are not there, and text that would not be escaped. */
+function faultsOf(parsed: unknown, name: string, known: ReadonlySet<string>): TemplateError[] {
+  return [...nodesOf(parsed)].flatMap((node) => {
+    const line = node.loc?.start?.line
+    const part = node.name?.original
+    if (isPart(node) && typeof part === 'string' && !known.has(part))
+      return [new TemplateError(`${name}.hbs`, line, `there is no template {{> ${part}}}`)]
+    if (node.type === 'MustacheStatement' && node.escaped === false)
+      return [
+        new TemplateError(`${name}.hbs`, line, 'three braces would print what was typed as HTML; use two'),
+      ]
+    return []
+  })
 }
 
 /** Compiled with its own file's name on every error, also when another template uses it. */
