@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type WiredInput, wired } from '../../src/check/examples/wired.ts'
+import { cell, load, type WiredInput, wired } from '../../src/check/examples/wired.ts'
 import { packedMm, surelyFits } from '../../src/check/queries/bundle.ts'
 import type { Rule } from '../../src/check/rule.ts'
 import { bundleFits } from '../../src/check/rules/bundle-fits.ts'
@@ -128,6 +128,23 @@ describe('what holds a loom', () => {
   })
   it('a tie at the breakout holds it', () => {
     expect(by(supportSpacing, routed({ branches: fork([clip('180 mm')]), place: van })).says).toEqual([])
+  })
+  // ISO 10133 §7.3: 300 mm for what carries the battery with no fuse before it.
+  it.each([
+    ['300 mm', true, 0],
+    ['301 mm', true, 1],
+    ['301 mm', false, 0],
+  ] as const)('afloat, %s of a battery cable (%s)', (at, battery, expected) => {
+    const data = wired({
+      units: { cell: cell({ battery, maxAmps: '5 A' }), lamp: load('1 A') },
+      runs: [
+        ['cell.1', 'lamp.1', { size: '2.5 mm²' }],
+        ['lamp.2', 'cell.2', { size: '2.5 mm²' }],
+      ],
+      harness: { branches: straight('600 mm', { marks: [clip(at)] }) },
+      place: boat,
+    })
+    expect(by(supportSpacing, data).says).toHaveLength(expected)
   })
   it('takes the limit of the shop, and asks where no tie is described', () => {
     const marks = [clip('150 mm')]

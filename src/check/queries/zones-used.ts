@@ -1,7 +1,6 @@
 import type { Installation } from '../../describe/installation.ts'
 import type { Conductor, Half, Loom, Unit } from '../../resolve/loom.ts'
-
-type Zone = NonNullable<Installation['zones']>[number]
+import type { Zone } from './zones.ts'
 
 /** A zone with what of the job sits in it or runs through it. */
 export interface ZoneUsed {
