@@ -6,7 +6,7 @@
   /** @typedef {{ factor: number, offset?: number, curve?: 'level' | 'return-loss' }} Unit */
   /**
    * @typedef {{ kind: 'figure' | 'look', least?: number, most?: number, floor: number, ceiling: number, open?: boolean,
-   *   units: Record<string, Unit>, words: string, example: string, unit: string, difference?: string }} Limit
+   *   powers?: Record<string, Unit>, units: Record<string, Unit>, words: string, example: string, unit: string, difference?: string }} Limit
    */
   /** @typedef {{ verdict: 'pass' | 'fail' | 'not measured', margin?: number, problem?: string }} Verdict */
 
@@ -45,14 +45,28 @@
     return number * factor + offset
   }
 
-  /** Milli and mega differ only by the case of their first letter. @param {string} written @param {Limit} limit */
-  const unitNamed = (written, { units }) => {
+  /** Milli and mega differ only by the case of their first letter. @param {string} written @param {Record<string, Unit>} units */
+  const unitNamed = (written, units) => {
     const names = Object.keys(units)
     const near = names.find(
       (unit) =>
         unit.toLowerCase() === written.toLowerCase() && (!/^m/i.test(written) || written[0] === unit[0]),
     )
     return names.find((unit) => unit === written) ?? near
+  }
+
+  /** Forward and reflected power, `38 W / 0.4 W`, as a standing wave ratio; NaN when it is neither. @param {string} written @param {Record<string, Unit>} powers */
+  const powersRead = (written, powers) => {
+    const [forward, reflected, ...more] = written.split('/').map((part) => READING.exec(part.trim()))
+    if (!forward || !reflected || more.length > 0) return Number.NaN
+    const back = reflected[2] ?? ''
+    const [one, two] = [forward[2] === '' ? back : (forward[2] ?? ''), back].map((name) => {
+      const unit = unitNamed(name, powers)
+      return unit === undefined ? Number.NaN : (powers[unit]?.factor ?? Number.NaN)
+    })
+    const [to, from] = [Number(forward[1]) * (one ?? Number.NaN), Number(reflected[1]) * (two ?? Number.NaN)]
+    const gamma = to > 0 && from >= 0 ? Math.sqrt(from / to) : Number.NaN
+    return gamma < 1 ? (1 + gamma) / (1 - gamma) : Number.NaN
   }
 
   /** @param {string} typed @param {Limit} limit @returns {Verdict} */
@@ -66,9 +80,16 @@
     }
     let value = Number.NaN
     if (limit.open && OPEN.test(written)) value = Number.POSITIVE_INFINITY
-    else {
+    else if (limit.powers && written.includes('/') && typed.length <= LONGEST) {
+      value = powersRead(written, limit.powers)
+      if (!(value <= limit.ceiling))
+        return {
+          verdict: 'not measured',
+          problem: 'Write forward and reflected power, such as 38 W / 0.4 W.',
+        }
+    } else {
       const match = typed.length > LONGEST ? null : READING.exec(written)
-      const name = match ? unitNamed(match[2] ?? '', limit) : undefined
+      const name = match ? unitNamed(match[2] ?? '', limit.units) : undefined
       const unit = name === undefined ? undefined : limit.units[name]
       const like = `Write ${limit.words} with its unit, such as ${limit.example}.`
       if (!match || !unit) return { verdict: 'not measured', problem: like }

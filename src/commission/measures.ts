@@ -23,6 +23,8 @@ export interface Measure {
   readonly ceiling: number
   /** "OL" and "open" are readings: more than the meter can show. */
   readonly open?: true
+  /** Forward and reflected power together are a reading too: `38 W / 0.4 W`. */
+  readonly powers?: Readonly<Record<string, ReadingUnit>>
   /** Unit of a difference, where it is another: levels differ by decibels. */
   readonly difference?: string
 }
@@ -104,6 +106,7 @@ export const STANDING_WAVE: Measure = {
   floor: 1,
   ceiling: 1000,
   open: true,
+  powers: power.units,
 }
 
 /** Off frequency, either way: in hertz, or in ppm of the channel. */
@@ -123,6 +126,12 @@ export function inBase(number: number, { factor, offset = 0, curve }: ReadingUni
     return number > 0 ? (1 + back) / (1 - back) : Number.NaN
   }
   return number * factor + offset
+}
+
+/** Standing wave ratio of forward and reflected power in one unit: `Γ = √(Pr/Pf)`; NaN where there is none. */
+export function ratioOfPowers(forward: number, reflected: number): number {
+  const back = forward > 0 && reflected >= 0 ? Math.sqrt(reflected / forward) : Number.NaN
+  return back < 1 ? (1 + back) / (1 - back) : Number.NaN
 }
 
 /** A value of the base unit in one of the units; the way back of {@link inBase}. */

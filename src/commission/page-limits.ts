@@ -12,6 +12,7 @@ export interface PageLimit {
   readonly units?: Readonly<Record<string, ReadingUnit>>
   readonly words?: string
   readonly example?: string
+  readonly powers?: Readonly<Record<string, ReadingUnit>>
   readonly unit?: string
   readonly difference?: string
 }
@@ -20,7 +21,7 @@ export interface PageLimit {
 export function pageLimit(limit: Limit): PageLimit {
   if (limit.kind === 'look') return { kind: 'look' }
   const { measure, least, most, unit } = limit
-  const { floor, ceiling, open, units, words, example, difference } = measure
+  const { floor, ceiling, open, powers, units, words, example, difference } = measure
   return {
     kind: 'figure',
     ...(least === undefined ? {} : { least }),
@@ -28,6 +29,7 @@ export function pageLimit(limit: Limit): PageLimit {
     floor,
     ceiling,
     ...(open ? { open } : {}),
+    ...(powers ? { powers } : {}),
     units,
     words,
     example,

@@ -2,7 +2,7 @@ import { quote } from '../base/quote.ts'
 import { bad, good, type Result } from '../base/result.ts'
 import { DIMENSIONS, type DimensionFacts } from '../base/units.ts'
 import type { Limit } from './limit.ts'
-import { inBase, type Measure } from './measures.ts'
+import { inBase, type Measure, type ReadingUnit, ratioOfPowers } from './measures.ts'
 
 const READING = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/
 const OPEN = /^(?:o\.?l\.?|open|∞|over ?range)$/i
@@ -27,7 +27,9 @@ const tidy = (text: string): string =>
 /** Milli and mega differ only by the case of their first letter, so that letter is never guessed. */
 const sameFirstM = (a: string, b: string): boolean => !/^m/i.test(a) || a[0] === b[0]
 
-function unitNamed(written: string, { units }: Measure): string | undefined {
+type Units = Readonly<Record<string, ReadingUnit>>
+
+function unitNamed(written: string, units: Units): string | undefined {
   const names = Object.keys(units)
   return (
     names.find((unit) => unit === written) ??
@@ -45,6 +47,21 @@ function wrongUnit(written: string, text: string, measure: Measure): string {
     : `${quote(written)} is not a unit of ${measure.words.replace(/^an? /, '')}; ${like}`
 }
 
+/** `38 W / 0.4 W`, `38 / 0.4 W`: what a wattmeter in the line shows; NaN when it is neither. */
+function powersRead(text: string, powers: Units): number {
+  const [forward, reflected, ...more] = text.split('/').map((part) => READING.exec(part.trim()))
+  if (!forward || !reflected || more.length > 0) return Number.NaN
+  const back = reflected[2] ?? ''
+  const units = [forward[2] === '' ? back : (forward[2] ?? ''), back].map((name) => {
+    const unit = unitNamed(name, powers)
+    return unit === undefined ? Number.NaN : (powers[unit]?.factor ?? Number.NaN)
+  })
+  return ratioOfPowers(
+    Number(forward[1]) * (units[0] ?? Number.NaN),
+    Number(reflected[1]) * (units[1] ?? Number.NaN),
+  )
+}
+
 /**
  * Reads what a person wrote beside a limit: a number and a unit of its measure, "OL" for more than the meter shows, "yes" or "no"
  * for a look. Refuses what no meter can show. Never throws.
@@ -58,11 +75,17 @@ export function readReading(typed: string, limit: Limit): Result<Read> {
   }
   const { measure } = limit
   if (measure.open && OPEN.test(text)) return good({ kind: 'figure', value: Number.POSITIVE_INFINITY })
+  if (measure.powers && text.includes('/') && typed.length <= LONGEST_TEXT) {
+    const value = powersRead(text, measure.powers)
+    return value <= measure.ceiling
+      ? good({ kind: 'figure', value })
+      : bad(`${quote(typed)} is no forward and reflected power; write them such as “38 W / 0.4 W”`)
+  }
   const match = typed.length > LONGEST_TEXT ? null : READING.exec(text)
   if (!match)
     return bad(`${quote(typed)} is not ${measure.words}; write one such as ${quote(measure.example)}`)
   const written = match[2] ?? ''
-  const name = unitNamed(written, measure)
+  const name = unitNamed(written, measure.units)
   const unit = name === undefined ? undefined : measure.units[name]
   if (!unit) return bad(wrongUnit(written, typed, measure))
   const value = inBase(Number(match[1]), unit)

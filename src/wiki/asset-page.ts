@@ -63,6 +63,7 @@ export function assetPages(site: Site, record: AssetRecord): SiteFile[] {
       })),
       open: readings.open ?? [],
       waivers: waiversOf(site, record),
+      ...standingOpen(site, path, record),
       fails: record.lines
         .filter(({ verdict }) => verdict === 'fail')
         .map((line) => lineView(site, path, record, line)),
@@ -148,6 +149,18 @@ function equipmentOf(site: Site, path: string, { loom, readings }: AssetRecord) 
     firmware: told.get(unit.id)?.firmware ?? '',
     settings: told.get(unit.id)?.settings ?? '',
   }))
+}
+
+/** Questions of the job that nobody has answered, and findings of its description, both of which stand for every asset. */
+function standingOpen(site: Site, path: string, { loom }: AssetRecord) {
+  const job = site.map.installations.find((one) => one.loom === loom)
+  const questions = (job?.questions ?? []).filter(({ state }) => state === 'open')
+  const open = (job?.findings ?? []).filter(({ level }) => level !== 'note')
+  return {
+    unanswered: questions.map(({ asking }) => asking.text),
+    findings: open.map(({ what, level }) => ({ what, level })),
+    findingsHref: linkTo(path, { path: site.map.installation(loom.id) ?? '', anchor: 'findings' }),
+  }
 }
 
 /** What the shop has accepted on this installation. */

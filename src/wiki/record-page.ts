@@ -105,7 +105,8 @@ function lineView(site: Site, path: string, { loom }: Job, limit: Limit) {
     limit: limitText(limit),
     expected: expectedText(limit),
     look: limit.kind === 'look',
-    example: limit.kind === 'figure' ? `in ${limit.unit.startsWith(':') ? 'x:1 or dB' : limit.unit}` : '',
+    example:
+      limit.kind === 'figure' ? `in ${limit.unit.startsWith(':') ? 'x:1, dB, or W / W' : limit.unit}` : '',
     cannotPass: cannotPass(limit),
     sum: limit.sum,
     source: limit.source,

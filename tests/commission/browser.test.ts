@@ -204,7 +204,20 @@ const typedFor = (limit: Limit): fc.Arbitrary<string> => {
   )
   return fc.oneof(
     { weight: 8, arbitrary: fc.tuple(number, units).map(([value, unit]) => `${value} ${unit}`) },
-    { weight: 1, arbitrary: fc.constantFrom('OL', 'open', '', '∞', '<b>', 'NaN V') },
+    {
+      weight: 1,
+      arbitrary: fc.constantFrom(
+        '40 W / 0.3 W',
+        '40 / 9 W',
+        '1 W / 2 W',
+        'OL',
+        'open',
+        '',
+        '∞',
+        '<b>',
+        'NaN V',
+      ),
+    },
   )
 }
 

@@ -48,6 +48,11 @@ describe('reading what was written', () => {
     ['1.3:1', STANDING_WAVE, 1.3],
     ['1.3 :1', STANDING_WAVE, 1.3],
     ['14 dB', STANDING_WAVE, 1.499],
+    // 50 W forward and 2 W back is 1.5:1, as every wattmeter chart shows.
+    ['50 W / 2 W', STANDING_WAVE, 1.5],
+    ['50/2 W', STANDING_WAVE, 1.5],
+    ['40 W / 400 mW', STANDING_WAVE, 1.222],
+    ['40 W / 0 W', STANDING_WAVE, 1],
     ['0.775 V', AUDIO_LEVEL, 0.0045],
     ['-2 dBV', AUDIO_LEVEL, 0.218],
   ])('%s', (text, measure, base) => {
@@ -66,6 +71,9 @@ describe('reading what was written', () => {
     ['-3 Ω', OHMS, /nothing a meter can show/],
     ['0.9:1', STANDING_WAVE, /nothing a meter can show/],
     ['0 dB', STANDING_WAVE, /nothing a meter can show/],
+    ['2 W / 50 W', STANDING_WAVE, /no forward and reflected power/],
+    ['50 / 2', STANDING_WAVE, /no forward and reflected power/],
+    ['50 W / 2 W', VOLTS, /not a unit of voltage/],
     ['0 µV', RADIO_LEVEL, /nothing a meter can show/],
     ['OL', VOLTS, /is not a voltage/],
     ['', VOLTS, /is not a voltage/],

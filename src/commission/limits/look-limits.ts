@@ -118,7 +118,12 @@ const asset = (id: string, what: string, how: string, sum: string, source: strin
 /** The vehicle, vessel or room as a whole. */
 export function assetLimits(loom: Loom): Limits {
   const transmits = loom.terminals.some(({ does }) => does.kind === 'rf' && does.watts !== undefined)
-  const audio = loom.terminals.some(({ does }) => does.kind === 'audio-in' && does.level === 'speaker')
+  const audio = loom.terminals.some(
+    ({ on, does }) =>
+      on === 'equipment' &&
+      does.kind === 'audio-in' &&
+      (does.level === 'speaker' || does.level === 'headphone'),
+  )
   const vehicle = loom.setting === 'vehicle'
   const boat = loom.setting === 'boat'
   const code = 'FCS 1362 (2010 issue), commissioning'
@@ -186,13 +191,14 @@ export function assetLimits(loom: Loom): Limits {
       : []),
     ...(audio
       ? [
-          asset(
-            'audio',
-            'Speech clear in every loudspeaker, handset and headset',
-            'Volume down first. Each one alone, then at the level of use; same polarity: stand between two.',
-            'Every input and output once, with the person who will use them.',
-            'common practice',
-          ),
+          lookLimit({
+            id: 'check/audio',
+            group: 'audio',
+            what: 'Speech clear in every loudspeaker, handset and headset',
+            how: 'Volume down first. Each one alone, then at the level of use; same polarity: stand between two.',
+            sum: 'Every input and output once, with the person who will use them.',
+            source: 'common practice',
+          }),
         ]
       : []),
     ...(transmits

@@ -124,7 +124,7 @@ function matchLimit(chain: RfChain): FigureLimit[] {
       id: `${radio.address}/vswr`,
       group: 'rf',
       what: `Standing wave ratio at ${pinName(radio)}`,
-      how: `At the radio, antenna on, doors and lids shut, nobody near it; lowest, middle and highest channel, the worst counts. Return loss in dB will do.`,
+      how: `At the radio, antenna on, doors and lids shut, nobody near it; lowest, middle and highest channel, the worst counts. Return loss in dB will do, or forward / reflected W.`,
       measure: STANDING_WAVE,
       unit: ':1',
       most: near.vswr,
