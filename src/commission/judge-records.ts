@@ -211,8 +211,8 @@ function judgeLines(
       read.set(id, { limit, reading, ...judge(limit, result.value), ...(note === undefined ? {} : { note }) })
   }
   return limits.map((limit) => {
-    const built = looms.find((one) => limit.id === `${one.id}/ring-out`)?.asBuilt
-    if (built && limit.kind === 'look') return ringOutAnswer(limit, built)
+    const one = looms.find(({ id }) => limit.id === `${id}/ring-out`)
+    if (one?.asBuilt && limit.kind === 'look') return ringOutAnswer(limit, one.asBuilt, one.gaps)
     return read.get(limit.id) ?? { limit, reading: '', verdict: 'not measured' }
   })
 }

@@ -63,6 +63,10 @@ test('steps nobody came to leave it not measured', () => {
   expect(ringOut(built({}, [step({ verdict: 'not-done' })])).verdict).toBe('not measured')
 })
 
+test('a loom that its maker tested alone is not proven', () => {
+  expect(ringOut(built({ testedBy: 'A' })).verdict).toBe('not measured')
+})
+
 test('a loom that its maker tested alone is told of', () => {
   const { findings } = judged(['l-7.json', built({ testedBy: 'a' })])
   expect(findings).toMatchObject([{ rule: 'as-built-open', what: expect.stringContaining('same person') }])

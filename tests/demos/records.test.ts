@@ -2,7 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { attentionOf } from '../../src/commission/asset-record.ts'
 import { judgeRecords } from '../../src/commission/judge-records.ts'
+import type { AsBuilt, AsBuiltStep } from '../../src/describe/as-built.ts'
 import { readRecords } from '../../src/describe/shop-records.ts'
+import { benchSteps } from '../../src/sheets/bench-steps.ts'
 import { matchCodeOf } from '../../src/sheets/match-code.ts'
 import { solve } from '../../src/solve/solve.ts'
 import { resolved, source } from './demo-shop.ts'
@@ -50,12 +52,53 @@ test('one vehicle is in order, one older, one fails, one deviates; one boat fail
 test.runIf(process.env.REFRESH_RECORDS)('match codes are written anew', () => {
   for (const record of judged.assets) {
     const file = new URL(`../../harnesses/${record.at.doc}`, import.meta.url)
-    const data = JSON.parse(readFileSync(file, 'utf8'))
-    if (data.match !== undefined) data.match = matchCodeOf(record.loom)
-    for (const one of data.looms ?? []) {
-      const use = record.loom.looms.find(({ id }) => id === one.loom)
-      if (use && one.match !== undefined) one.match = matchCodeOf(record.loom, use)
-    }
-    writeFileSync(file, `${JSON.stringify(data, undefined, 2)}\n`)
+    const codes = [
+      [record.readings.match, matchCodeOf(record.loom)],
+      ...record.looms.map(({ id, use }) => {
+        const told = record.readings.looms?.find(({ loom }) => loom === id)
+        return [told?.match, use && matchCodeOf(record.loom, use)]
+      }),
+    ]
+    // Only the codes are exchanged, so that the file keeps its form.
+    const text = codes.reduce(
+      (all, [old, now]) => (old && now ? all.replaceAll(`"${old}"`, `"${now}"`) : all),
+      readFileSync(file, 'utf8'),
+    )
+    writeFileSync(file, text)
   }
+  const cord = new URL('../../harnesses/pickup/0418-011.as-built.json', import.meta.url)
+  writeFileSync(cord, `${JSON.stringify(cordRecord(), undefined, 2)}\n`)
 })
+
+/** The bench record of one handset cord, every step done: what the bench page saves. */
+function cordRecord(): AsBuilt {
+  const job = solved.find(({ loom }) => loom.id === 'council-pickup')
+  const use = job?.loom.looms.find(({ id }) => id === 'cord')
+  if (!job || !use) throw new Error('the pickup has no cord')
+  const steps = benchSteps(job.loom, use, job.solution).map((step, index): AsBuiltStep => {
+    const { id, stage, section, what, ask, min, max } = step
+    const bounds = { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }
+    const common = { id, number: index + 1, stage, section, what, ask, ...bounds, by: 'L. Marsh' }
+    if (ask === 'force') return { ...common, unit: 'N', reading: (min ?? 50) + 12, verdict: 'pass' }
+    if (ask !== 'ohms') return { ...common, verdict: ask === 'look' ? 'pass' : 'done' }
+    const tested = { ...common, unit: 'Ω' as const, by: 'M. Teal', verdict: 'pass' as const }
+    return max === undefined
+      ? { ...tested, overRange: true }
+      : { ...tested, reading: Number((0.9 * max).toPrecision(3)) }
+  })
+  return {
+    asBuilt: 1,
+    harness: use.harness.id,
+    title: use.harness.title,
+    ...(use.harness.revision === undefined ? {} : { revision: use.harness.revision }),
+    match: matchCodeOf(job.loom, use),
+    serial: '0418-011',
+    madeBy: 'L. Marsh',
+    testedBy: 'M. Teal',
+    meter: { kind: 'four-wire', serial: '0112', leadOhms: 0 },
+    started: '2026-03-16T08:10:00Z',
+    finished: '2026-03-16T09:55:00Z',
+    stepCount: steps.length,
+    steps,
+  }
+}
