@@ -52,5 +52,11 @@ export interface Rule {
   readonly asks?: string
   /** A description that trips it and one that does not: shown on the rule's page and run as its test. */
   readonly examples: { readonly trips: DocumentInput; readonly passes: DocumentInput }
+  /** Descriptions of further faults it finds, by the fault of the catalogue. */
+  readonly others?: readonly {
+    readonly covers: string
+    readonly trips: DocumentInput
+    readonly passes: DocumentInput
+  }[]
   readonly check: (context: RuleContext) => Iterable<Outcome>
 }

@@ -49,6 +49,7 @@ import { sealFitsWire } from './rules/seal-fits-wire.ts'
 import { shellOffPin1 } from './rules/shell-off-pin-1.ts'
 import { speakerLoad } from './rules/speaker-load.ts'
 import { speakerPower } from './rules/speaker-power.ts'
+import { spliceAsDecided } from './rules/splice-as-decided.ts'
 import { standingDrain } from './rules/standing-drain.ts'
 import { switchCurrent } from './rules/switch-current.ts'
 import { thinWireAfloat } from './rules/thin-wire-afloat.ts'
@@ -125,6 +126,7 @@ export const standardRules: readonly Rule[] = [
   busDropLength,
   // plugs, crimps and routing
   ...mechanicalRules,
+  spliceAsDecided,
   // antenna feeders
   ...rfRules,
   // papers and questions

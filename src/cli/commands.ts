@@ -185,12 +185,19 @@ export const commands: readonly Command[] = [
     ],
     options: {
       all: { type: 'flag', short: 'a', help: 'every fault of the catalogue and what looks for it' },
-      format: { type: 'text', short: 'f', choices: ['text', 'json'], help: 'with --all; text when left out' },
+      settings: { type: 'flag', help: 'every setting of the policy, its default and the reason' },
+      format: {
+        type: 'text',
+        short: 'f',
+        choices: ['text', 'json'],
+        help: 'with --all or --settings; text when left out',
+      },
       help,
     },
     examples: [
       ['loomwright explain fuse-near-source', 'one rule'],
       ['loomwright explain', 'all of them, by family'],
+      ['loomwright explain --settings', 'what a shop can decide, and where guidance disagrees'],
       ['loomwright explain --all', 'the faults of the trade, and what looks for each'],
     ],
     statuses: plainStatuses,

@@ -18,6 +18,17 @@ async function explainAll(args: Args, width: number): Promise<string> {
   return (await import('../report/coverage-text.ts')).coverageText(faults, width)
 }
 
+/** Settings of the policy with their reasons, at their defaults: a shop’s own stand on its page of decisions. */
+async function explainSettings(args: Args, width: number): Promise<string> {
+  if (args.positionals.length > 0)
+    throw new UsageError('--settings lists every setting and takes no rule', 'loomwright explain --settings')
+  const { decidedIn } = await import('../report/policy-settings.ts')
+  const rows = decidedIn(undefined)
+  if (args.text('format') === 'json')
+    return (await import('../report/json.ts')).printJsonText({ settings: rows })
+  return (await import('../report/policy-text.ts')).policyText(rows, width)
+}
+
 /** `explain [RULE]`: one rule, the list of all, or with `--all` every fault and what looks for it. */
 export const runExplain: Runner = async (args, io) => {
   const [name] = args.positionals
@@ -25,8 +36,12 @@ export const runExplain: Runner = async (args, io) => {
     io.out(await explainAll(args, io.width))
     return CLEAN
   }
+  if (args.flag('settings')) {
+    io.out(await explainSettings(args, io.width))
+    return CLEAN
+  }
   if (args.text('format') !== undefined)
-    throw new UsageError('--format belongs to --all', 'loomwright explain --all --format json')
+    throw new UsageError('--format goes with --all or --settings', 'loomwright explain --all --format json')
   if (name === undefined) {
     io.out(listRules(ruleList, io.width))
     return CLEAN

@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import { DECISIONS } from './decisions.ts'
 import { labelStock } from './label-stock.ts'
 import { colourText, idText, proseText, statedText } from './name-schema.ts'
 import { celsiusText, daysText, lengthText, ohmsText, voltsText } from './quantity-schema.ts'
@@ -37,6 +38,37 @@ export const policy = z
       .meta({ description: 'Resistances assumed where no figure is given.' }),
     fuseWithin: lengthText('On a vehicle, how far from the source the fuse may sit.', '450 mm').optional(),
     fuseNegative: z.enum(['forbid', 'allow']).optional(),
+    lateFuse: z.enum(['accept', 'warn']).optional().meta({
+      description:
+        'A short that opens its fuse late, at two to five times the rating, while the wire bears it until then; "accept" when left out.',
+    }),
+    ampacity: z.enum(['33-cfr-183', 'ac-43-13', 'iso-10133']).optional().meta({
+      description:
+        'Table of current ratings; they differ by two to three because of what they suppose about the bundle. "33-cfr-183" when left out.',
+    }),
+    batteryNegative: z.enum(['body-side', 'post']).optional().meta({
+      description: 'Where returns go on a battery with a sensor on its post; "body-side" when left out.',
+    }),
+    starWashers: z.enum(['forbid', 'allow']).optional().meta({
+      description: 'Toothed washers under ground rings; "forbid" when left out.',
+    }),
+    splices: z.enum(['crimp-only', 'solder-allowed']).optional().meta({
+      description: 'How splices in vehicles and boats are made; "crimp-only" when left out.',
+    }),
+    partyLineCommon: z.enum(['shared', 'judged']).optional().meta({
+      description:
+        'Stations of a powered party line share screen and common with their supply by design: "shared", when left out, does not hold that against them.',
+    }),
+    canStub: z
+      .strictObject({
+        fast: lengthText('Longest stub of a CAN bus from 500 kbit/s on.', '0.3 m').optional(),
+        slow: lengthText('Longest stub below that.', '1 m').optional(),
+      })
+      .optional(),
+    reasons: z
+      .partialRecord(z.enum(DECISIONS), statedText('Why the shop decided so.', 400))
+      .optional()
+      .meta({ description: 'Why the shop decided so, by the path of the setting, such as "drop.brief".' }),
     fuseMargin: z
       .number()
       .min(1)

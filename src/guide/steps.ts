@@ -34,7 +34,7 @@ export function stepsOf(
     ['mount', loom.units.filter(isMounted).map(mountStep)],
     ['antenna', antennaSteps(turn('antenna'))],
     ['route', [...loom.looms.flatMap((use) => routeSteps(loom, use)), ...clipSteps(loom)]],
-    ['ground', groundSteps(turn('ground'))],
+    ['ground', groundSteps(loom, turn('ground'))],
     ['loads', turn('loads').map(joinStep)],
     ['signals', [...turn('signals').map(joinStep), ...freeEnds(loom)]],
     ['supply', supplySteps(loom, order)],
@@ -146,7 +146,14 @@ const clipSteps = (loom: Loom): GuideStep[] =>
         ),
       ]
 
-function groundSteps(joins: readonly Joining[]): GuideStep[] {
+/** Guidance differs, so the shop decides; what it decided is printed where the ring is fitted. */
+const WASHERS = {
+  forbid: 'No toothed washer under a ring: flat washer, ring, spring washer, nut.',
+  allow:
+    'One toothed washer between metal and ring where the shop allows it, teeth into bright metal; grease over.',
+} as const
+
+function groundSteps(loom: Loom, joins: readonly Joining[]): GuideStep[] {
   const grounds = joins.filter((one) => !one.batteryNegative)
   if (grounds.length === 0) return []
   const byStud = groupBy(grounds, (one) => halfName(one.onto))
@@ -154,6 +161,7 @@ function groundSteps(joins: readonly Joining[]): GuideStep[] {
     step(
       'Each ground on bare metal: clean, bright, then protected. Never on paint, a hinge or a moving panel.',
     ),
+    step(WASHERS[loom.settings.starWashers]),
     ...[...byStud].flatMap(([stud, rings]) =>
       rings.length > 1
         ? [

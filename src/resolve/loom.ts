@@ -184,6 +184,8 @@ export interface State {
   readonly brief: boolean
 }
 
+export type AmpacityTableId = NonNullable<Policy['ampacity']>
+
 /** Shop policy with every default filled in; `stated` keeps what was written. */
 export interface Settings {
   readonly stated: Policy
@@ -201,6 +203,15 @@ export interface Settings {
   readonly shields: 'one-end' | 'both-ends'
   readonly parkedDays: number
   readonly feederLossDb: number
+  readonly lineLossDb: number
+  readonly lateFuse: 'accept' | 'warn'
+  readonly ampacityTable: AmpacityTableId
+  readonly batteryNegative: 'body-side' | 'post'
+  readonly starWashers: 'forbid' | 'allow'
+  readonly splices: 'crimp-only' | 'solder-allowed'
+  readonly partyLineCommon: 'shared' | 'judged'
+  readonly canStubFastMm: number
+  readonly canStubSlowMm: number
   readonly conductorCelsius: number
 }
 

@@ -15,6 +15,7 @@ import { labelPages } from './label-pages.ts'
 import { netPages } from './net-pages.ts'
 import { openSite } from './page.ts'
 import { paperPages } from './paper-pages.ts'
+import { policyPage } from './policy-page.ts'
 import { recordPages } from './record-page.ts'
 import { rulePages } from './rule-pages.ts'
 import type { SiteFile, SiteInput } from './site-input.ts'
@@ -49,6 +50,7 @@ export function publishSite(input: SiteInput): SiteFile[] {
     ...map.connectors.flatMap((key) => connectorPage(site, key)),
     ...rulePages(site),
     ...coveragePage(site),
+    policyPage(site),
     ...findPage(site),
     ...Object.entries(input.assets).map(([name, content]) => ({ path: `assets/${name}`, content })),
   ]

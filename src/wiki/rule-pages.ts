@@ -2,6 +2,7 @@ import { addressIn } from './address-in.ts'
 import { COVERAGE_PATH } from './coverage-page.ts'
 import { LEVEL_WORDS, pageOf, placeNear } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
+import { POLICY_PATH } from './policy-page.ts'
 import type { RulePage, SiteFile } from './site-input.ts'
 
 /** The list of rules and one page for each. */
@@ -12,6 +13,7 @@ export function rulePages(site: Site): SiteFile[] {
     'rules',
     { path: 'rules.html', title: 'Rules', about: 'Every rule the checks apply, with its reason and source.' },
     {
+      policy: POLICY_PATH,
       coverage: site.input.coverage ? COVERAGE_PATH : '',
       rules: rules.map((rule) => ({
         id: rule.id,

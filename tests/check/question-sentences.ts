@@ -28,4 +28,5 @@ export const questionSentences: Readonly<Record<string, readonly string[]>> = {
   ],
   'colour-not-only-mark': ['lead.red: The wire “red” has no mark but a colour'],
   'issued-paper-complete': ['van: van is issued without the name of who checked it'],
+  'splice-as-decided': ['job/lead.SP1: The splice SP1 is soldered, and the shop crimps splices in a vehicle'],
 }

@@ -42,6 +42,17 @@ describe.each(standardRules.map((rule) => [rule.id, rule] as const))('%s', (id, 
   })
 })
 
+const others = standardRules.flatMap((rule) =>
+  (rule.others ?? []).map((other) => [rule.id, other.covers, rule, other] as const),
+)
+
+it.each(others)('%s has an example of its own for %s', (id, covers, rule, { trips, passes }) => {
+  expect(rule.covers).toContain(covers)
+  const found = checkDocument(trips).findings
+  expect(found.map((finding) => finding.rule)).toEqual([id])
+  expect(checkDocument(passes).findings).toEqual([])
+})
+
 it('names every rule once', () => {
   const ids = standardRules.map((rule) => rule.id)
   expect(new Set(ids).size).toBe(ids.length)

@@ -40,8 +40,6 @@ const example = (length: '1.5 m' | '0.2 m') =>
   })
 
 const FAST = 500_000
-const FAST_STUB_MM = 300
-const SLOW_STUB_MM = 1000
 
 export const busStubLengths: Rule = {
   id: 'bus-stub-lengths',
@@ -52,7 +50,7 @@ export const busStubLengths: Rule = {
   reason:
     'A stub is a branch without an end: the edge runs down it and comes back as an echo. Too long for the bit rate, frames fail now and then, more so on a cold morning.',
   remedy: 'Route the trunk past the unit, or lower the bit rate.',
-  needs: 'lengths, and "bitRate" of the ports',
+  needs: 'lengths, and "bitRate" of the ports; policy "canStub" for the limits',
   sources: [
     'ISO 11898 and SAE J1939-11 as quoted: stub 0.3 m at 1 Mbit/s, 1 m at 250 kbit/s; CiA 303-1 for the trunk',
   ],
@@ -60,18 +58,21 @@ export const busStubLengths: Rule = {
   *check({ loom }) {
     // Instrument networks afloat allow longer drops and have a rule of their own.
     if (loom.setting === 'boat') return
+    const { canStubFastMm, canStubSlowMm } = loom.settings
     for (const { pins, terminators, net } of dataBuses(loom, 'can')) {
       const line = lineTopology(loom, [...pins, ...terminators], pins)
       if (!line) continue
       const first = pins[0]
       const rate = pins.reduce((most, { does }) => Math.max(most, does.bitRate ?? 0), 0)
-      const long = line.stubs.filter(({ mm }) => mm > FAST_STUB_MM).sort((a, b) => b.mm - a.mm)
+      const long = line.stubs
+        .filter(({ mm }) => mm > Math.min(canStubFastMm, canStubSlowMm))
+        .sort((a, b) => b.mm - a.mm)
       if (rate === 0) {
         if (first && (long.length > 0 || line.backboneMm > 40_000))
           yield unknown(first.address, `needs the bit rate of the bus at ${first.address}`, first.at)
         continue
       }
-      const limit = rate >= FAST ? FAST_STUB_MM : SLOW_STUB_MM
+      const limit = rate >= FAST ? canStubFastMm : canStubSlowMm
       for (const { pin, mm } of long.filter((stub) => stub.mm > limit))
         yield found({
           subject: pin.address,

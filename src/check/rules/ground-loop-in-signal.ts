@@ -85,9 +85,13 @@ export const groundLoopInSignal: Rule = {
         loop.units.length < 2
       )
         continue
-      // The stations of a party line share their common with the supply on purpose.
+      // The stations of a party line share their common with the supply on purpose, unless the shop judges it.
+      const shared = context.loom.settings.partyLineCommon === 'shared'
       const units = context.loom.units.filter((unit) => loop.units.includes(unit.id))
-      if (units.every((unit) => unit.equipment.role === 'intercom' || unit.equipment.role === 'distribution'))
+      if (
+        shared &&
+        units.every((unit) => unit.equipment.role === 'intercom' || unit.equipment.role === 'distribution')
+      )
         continue
       const outcome = tell(loop, context)
       if (!outcome || !('finding' in outcome) || told.has(outcome.finding.subject)) continue

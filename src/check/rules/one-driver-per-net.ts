@@ -2,6 +2,7 @@ import { formatOhms } from '../../base/format-quantity.ts'
 import type { PinFunction } from '../../describe/function.ts'
 import type { Net, Terminal } from '../../resolve/loom.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
+import { wired } from '../examples/wired.ts'
 import { count, found, listOf } from '../outcome.ts'
 import { pinWords } from '../queries/pin-words.ts'
 import type { Rule } from '../rule.ts'
@@ -35,6 +36,45 @@ const example = (to: string) =>
       ],
     },
   })
+
+const amplifier = (port: string) =>
+  ({
+    '1': { kind: 'audio-out', level: 'speaker', leg: 'hot', bridged: true, port, minLoad: '4 Ω' },
+    '2': { kind: 'audio-out', level: 'speaker', leg: 'cold', bridged: true, port, minLoad: '4 Ω' },
+  }) as const
+const loudspeaker = {
+  '1': { kind: 'audio-in', level: 'speaker', leg: 'hot', port: 'coil', ohms: '8 Ω', watts: '40 W' },
+  '2': { kind: 'audio-in', level: 'speaker', leg: 'cold', port: 'coil', ohms: '8 Ω', watts: '40 W' },
+} as const
+
+/** Two bridged channels whose loudspeakers come back by one wire, or each by its own. */
+const bridgedPair = (shared: boolean) => {
+  const wire = { size: '0.75 mm²', length: '2 m' } as const
+  return wired({
+    units: {
+      left: { pins: amplifier('left') },
+      right: { pins: amplifier('right') },
+      one: { role: 'speaker', pins: loudspeaker },
+      two: { role: 'speaker', pins: loudspeaker },
+    },
+    splices: shared ? ['SP1'] : [],
+    runs: [
+      ['left.1', 'one.1', wire],
+      ['right.1', 'two.1', wire],
+      ...(shared
+        ? ([
+            ['one.2', 'SP1', wire],
+            ['two.2', 'SP1', wire],
+            ['SP1', 'left.2', wire],
+            ['SP1', 'right.2', wire],
+          ] as const)
+        : ([
+            ['one.2', 'left.2', wire],
+            ['two.2', 'right.2', wire],
+          ] as const)),
+    ],
+  })
+}
 
 /** Sources of this impedance and above feed a current into a line made to be shared, as party-line stations do. */
 const CURRENT_FEED_OHMS = 5000
@@ -83,6 +123,7 @@ export const oneDriverPerNet: Rule = {
   needs: 'which pins are outputs, and of what form',
   sources: ['mixer user guides, as reported: never use a Y adaptor to sum two outputs', 'common practice'],
   examples: { trips: example('SP1'), passes: example('SP2') },
+  others: [{ covers: 'A2', trips: bridgedPair(true), passes: bridgedPair(false) }],
   *check({ loom }) {
     for (const net of loom.nets) {
       const pins = drivers(net)

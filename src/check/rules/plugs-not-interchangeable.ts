@@ -51,6 +51,57 @@ const example = (mic: 'row-4' | 'row-3') =>
     },
   })
 
+/** A LAN port that feeds 48 V to its camera, and a hand microphone beside it on the same kind of plug, or on another. */
+const fedLan = (mic: 'modular-8p8c' | 'row-3') =>
+  exampleLead({
+    parts: [rowHousing(3)],
+    equipment: [
+      unitOf(
+        'head',
+        socket('LAN', 'modular-8p8c', {
+          '4': { kind: 'supply-out', port: 'poe', volts: '48 V', maxAmps: '0.35 A' },
+          '7': { kind: 'return', port: 'poe' },
+        }),
+        socket('MIC', mic, {
+          ...(mic === 'row-3'
+            ? {
+                '1': { kind: 'audio-in' as const, level: 'mic' as const, leg: 'single' as const },
+                '2': { kind: 'signal-return' as const },
+              }
+            : {
+                '4': { kind: 'audio-in' as const, level: 'mic' as const, leg: 'single' as const },
+                '5': { kind: 'signal-return' as const },
+              }),
+        }),
+      ),
+      unitOf(
+        'camera',
+        socket('J1', 'row-3', { '1': { kind: 'supply-in', amps: '0.2 A' }, '2': { kind: 'return' } }),
+      ),
+      unitOf(
+        'microphone',
+        socket('J2', 'row-3', {
+          '1': { kind: 'audio-out', level: 'mic', leg: 'single' },
+          '3': { kind: 'signal-return' },
+        }),
+      ),
+    ],
+    harness: {
+      connectors: [
+        { id: 'P1', family: 'modular-8p8c', half: 'pin', fits: 'head.LAN' },
+        { id: 'P2', family: mic, half: 'pin', fits: 'head.MIC' },
+        { id: 'P3', family: 'row-3', half: 'pin', fits: 'camera.J1', zone: 'roof' },
+        { id: 'P4', family: 'row-3', half: 'pin', fits: 'microphone.J2', zone: 'dash' },
+      ],
+      wires: [
+        { id: 'A01', from: 'P1.4', to: 'P3.1', size: '0.22 mm²', length: '5 m' },
+        { id: 'A02', from: 'P1.7', to: 'P3.2', size: '0.22 mm²', length: '5 m' },
+        { id: 'A03', from: mic === 'row-3' ? 'P2.1' : 'P2.4', to: 'P4.1', size: '0.22 mm²', length: '1 m' },
+        { id: 'A04', from: mic === 'row-3' ? 'P2.2' : 'P2.5', to: 'P4.3', size: '0.22 mm²', length: '1 m' },
+      ],
+    },
+  })
+
 const unjudged = (half: Half): boolean => [...half.pins.values()].every((pin) => pin.does.kind === 'unstated')
 
 function report({ first, second, wrong, reach }: TwinPlugs, harms: readonly Harm[]): Outcome | undefined {
@@ -113,6 +164,7 @@ export const plugsNotInterchangeable: Rule = {
   needs: 'family, half and coding of the plugs, the zones, and what the pins do',
   sources: ['FAA AC 43.13-1B ¶11-235b', 'MIL-STD-1472E ¶5.9.14.2 and 5.9.14.3'],
   examples: { trips: example('row-4'), passes: example('row-3') },
+  others: [{ covers: 'D9', trips: fedLan('modular-8p8c'), passes: fedLan('row-3') }],
   *check(context) {
     const { results, left } = trySwaps(context)
     for (const trial of results) {

@@ -131,6 +131,7 @@ export const returnPastSensor: Rule = {
   sources: ['vehicle-maker bulletins on battery sensors, as reported'],
   examples: { trips: example('2'), passes: example('3') },
   *check({ loom }) {
+    if (loom.settings.batteryNegative === 'post') return
     for (const sensor of sensorsIn(loom))
       for (const conductor of bypasses(loom, sensor)) yield report(loom, sensor, conductor)
   },

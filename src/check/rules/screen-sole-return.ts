@@ -53,8 +53,10 @@ export const screenSoleReturn: Rule = {
         if (tree.has(back)) continue
         const path = paths.supply.returnPath(terminal, source)
         const screen = path?.links.find(({ conductor }) => conductor?.kind === 'shield')?.conductor
-        // The stations of a party line have their common on the screen by custom.
-        if ([terminal, source].every((pin) => pin.half?.unit?.equipment.role === 'intercom')) continue
+        // The stations of a party line have their common on the screen by custom, unless the shop judges it.
+        const shared = loom.settings.partyLineCommon === 'shared'
+        if (shared && [terminal, source].every((pin) => pin.half?.unit?.equipment.role === 'intercom'))
+          continue
         if (!screen || declared(screen) || told.has(screen.address)) continue
         told.add(screen.address)
         yield found({

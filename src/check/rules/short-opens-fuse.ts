@@ -18,12 +18,13 @@ const example = (length: '18 m' | '3 m') =>
     ],
   })
 
-function tell(short: FarEndShort, { solution }: RuleContext): Outcome | undefined {
+function tell(short: FarEndShort, { loom, solution }: RuleContext): Outcome | undefined {
   const { load, fuse, ratingAmps, faultAmps, loopOhms, volts, opens, source } = short
   const verdict = faultVerdict(faultAmps, ratingAmps)
   const limited = source.does.kind === 'supply-out' && source.does.maxAmps !== undefined
   // A supply that limits itself protects its wires without the fuse.
-  if (verdict === 'opens late' && survivesShort(short)) return undefined
+  const bears = loom.settings.lateFuse === 'accept' && survivesShort(short)
+  if (verdict === 'opens late' && bears) return undefined
   if (verdict === 'opens at once' || (limited && faultAmps <= ratingAmps * 5)) return undefined
   const until = Number.isFinite(opens.maxS) ? `within ${formatSeconds(opens.maxS)}` : 'perhaps never'
   const terms = sumOhms(short.links, solution.linkOhms).terms.slice(0, 2)

@@ -42,9 +42,6 @@ const example = (size: '0.5 mm²' | '2.5 mm²') =>
     ],
   })
 
-/** The least change that is heard in speech; a music shop states 0.5 dB in its policy (common practice). */
-const DEFAULT_LOSS_DB = 1
-
 export const speakerLineLoss: Rule = {
   id: 'speaker-line-loss',
   title: 'A loudspeaker line loses little',
@@ -58,7 +55,7 @@ export const speakerLineLoss: Rule = {
   sources: ['professional audio cable tables, as reported: 0.5 dB, damping 25', 'common practice'],
   examples: { trips: example('0.5 mm²'), passes: example('2.5 mm²') },
   *check({ loom, solution, paths }) {
-    const limit = loom.settings.stated.audio?.lineLossDb ?? DEFAULT_LOSS_DB
+    const limit = loom.settings.lineLossDb
     const damping = loom.settings.stated.audio?.damping
     for (const { hot, speakers, loadOhms, lineOhms, lossDb, needs } of solution.speakers) {
       if (speakers.length === 0) continue

@@ -110,7 +110,7 @@ function unplugTrial(
   }
 }
 
-function shortTrial(short: FarEndShort): Trial {
+function shortTrial({ loom }: RuleContext, short: FarEndShort): Trial {
   const { load, fuse, ratingAmps, faultAmps, opens, links } = short
   const verdict = faultVerdict(faultAmps, ratingAmps)
   const lasts = verdict === 'opens late' && survivesShort(short)
@@ -120,7 +120,12 @@ function shortTrial(short: FarEndShort): Trial {
     subject: load.address,
     tried: `dead short at ${load.address}`,
     outcome: `${fuse.id} (${formatAmps(ratingAmps)}) opens ${when}${lasts ? '; the wire bears it until then' : ''}`,
-    level: verdict === 'may not open' ? 'stop' : verdict === 'opens late' && !lasts ? 'warning' : 'fine',
+    level:
+      verdict === 'may not open'
+        ? 'stop'
+        : verdict === 'opens late' && !(lasts && loom.settings.lateFuse === 'accept')
+          ? 'warning'
+          : 'fine',
     alike: [],
     figure: `${formatAmps(faultAmps)}, ${(faultAmps / ratingAmps).toFixed(1)} × the fuse`,
     path: [fuse.address, ...conductorsOf(links).map(({ address }) => address)],
@@ -185,14 +190,15 @@ function unplugged(context: RuleContext): Trial[] {
 }
 
 /** Each load once, by the short that goes on longest. */
-function shorted({ loom, paths, solution }: RuleContext): Trial[] {
+function shorted(context: RuleContext): Trial[] {
+  const { loom, paths, solution } = context
   const worst = new Map<Terminal, FarEndShort>()
   for (const short of shortFarEnds(loom, paths, solution).results) {
     const known = worst.get(short.load)
     if (!known || short.faultAmps / short.ratingAmps < known.faultAmps / known.ratingAmps)
       worst.set(short.load, short)
   }
-  return [...worst.values()].map(shortTrial)
+  return [...worst.values()].map((short) => shortTrial(context, short))
 }
 
 /**
