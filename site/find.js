@@ -6,6 +6,8 @@
   /** @typedef {[title: string, kind: number, page: number, anchor: string, words: string]} Entry */
 
   const MOST = 60
+  /** Letters that are no plain letter with a mark, as people without that key type them. @type {Record<string, string>} */
+  const LETTERS = { ß: 'ss', æ: 'ae', œ: 'oe', ø: 'o', ł: 'l', đ: 'd', ı: 'i' }
   /** Kinds that are found by whole sentences, and so by nearly any word: they come last. */
   const TOLD = new Set(['rule', 'stop', 'warning', 'note'])
   /** @type {{ kinds: string[], pages: [path: string, title: string][], rows: Entry[] }} */
@@ -20,7 +22,11 @@
   const plain = (text) => {
     const low = text.toLowerCase().replaceAll('.', '-')
     // What is ASCII needs no folding, and most of it is.
-    return /^[\x00-\x7f]*$/.test(low) ? low : low.normalize('NFKD').replace(/\p{M}/gu, '')
+    if (/^[\x00-\x7f]*$/.test(low)) return low
+    return low
+      .normalize('NFKD')
+      .replace(/\p{M}/gu, '')
+      .replace(/[ßæœøłđı]/g, (letter) => LETTERS[letter] ?? letter)
   }
 
   const pageTitles = data.pages.map(([, title]) => plain(title))
@@ -37,7 +43,7 @@
 
   /**
    * Every word must be found; a title that is or starts with what was typed comes first, then one that starts with its
-   * first word, then one that holds all of it, then what has the words beside its title.
+   * first word, then one with all of its words, then what has the words beside its title.
    * @param {string} query
    */
   const find = (query) => {
@@ -54,7 +60,7 @@
       const last = told ? 10 : 0
       if (title.startsWith(whole)) return last + 1
       if (title.startsWith(first)) return last + 2
-      if (words.every((word) => title.includes(word))) return last + 3
+      if (words.every((word) => ` ${title}`.includes(` ${word}`))) return last + 3
       // "red" is meant as a word before it is meant as the end of "covered".
       return last + (words.every((word) => text.includes(` ${word}`)) ? 4 : 5)
     }
