@@ -1,3 +1,4 @@
+import type { Arrangement } from './arrangement.ts'
 import { planWiring, type WiringOptions } from './plan-wiring.ts'
 import type { SheetModel } from './sheet-model.ts'
 import { wiringPage } from './wiring-pages.ts'
@@ -24,6 +25,8 @@ export interface WiringStats {
 export interface WiringDrawing {
   readonly sheets: readonly DrawnSheet[]
   readonly stats: WiringStats
+  /** To be kept for the next time, when the description has changed a little. */
+  readonly arranged: Arrangement
 }
 
 /**
@@ -39,6 +42,7 @@ export async function drawWiring(model: SheetModel, options: DrawingOptions = {}
   }))
   return {
     sheets,
+    arranged: planned.map(({ arranged }) => arranged),
     stats: {
       sheets: planned.length,
       conductors: model.conductors.length,

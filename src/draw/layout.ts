@@ -35,6 +35,8 @@ export interface LayoutSettings {
   readonly aspect: number
   /** Counts from 0; every further one lays out anew with a little more room between lines. */
   readonly attempt?: number
+  /** Keeps the nodes in the order they are given in, from top to bottom. */
+  readonly ordered?: boolean
 }
 
 export const LABEL_HEIGHT = 16
@@ -51,7 +53,15 @@ const SPACING: LayoutOptions = {
   'elk.layered.spacing.edgeNodeBetweenLayers': '16',
 }
 
-function rootOptions(conductors: number, { aspect, attempt = 0 }: LayoutSettings): LayoutOptions {
+const KEEP_ORDER: LayoutOptions = {
+  'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
+  'elk.layered.crossingMinimization.forceNodeModelOrder': 'true',
+}
+
+function rootOptions(
+  conductors: number,
+  { aspect, attempt = 0, ordered = false }: LayoutSettings,
+): LayoutOptions {
   const careful: LayoutOptions =
     conductors <= CAREFUL_LIMIT
       ? {
@@ -67,6 +77,7 @@ function rootOptions(conductors: number, { aspect, attempt = 0 }: LayoutSettings
     'elk.spacing.edgeEdge': lines,
     'elk.layered.spacing.edgeEdgeBetweenLayers': lines,
     ...careful,
+    ...(ordered ? KEEP_ORDER : {}),
     'elk.algorithm': 'layered',
     'elk.direction': 'RIGHT',
     'elk.edgeRouting': 'ORTHOGONAL',

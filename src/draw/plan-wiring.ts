@@ -1,11 +1,9 @@
-import { assignColumns, type ColumnStyle } from './columns.ts'
-import { buildGraph, type Graph } from './graph.ts'
-import { layOut, type PlacedGraph } from './layout.ts'
+import { type ArrangedSheet, type Arrangement, keptGroups, keptSheet } from './arrangement.ts'
+import type { PlacedGraph } from './layout.ts'
 import { LEAST_SCALE, UNITS_PER_MM } from './metrics.ts'
 import { frameOf, PAPERS, type Paper, type PaperName, zoneAt } from './paper.ts'
-import { extendWires } from './reach.ts'
+import { type ArrangedGraph, placePart } from './place-part.ts'
 import type { Box, Item } from './scene.ts'
-import { clashesLeft, separate } from './separate.ts'
 import { sheetFrame } from './sheet-frame.ts'
 import { sheetKey } from './sheet-key.ts'
 import type { SheetModel } from './sheet-model.ts'
@@ -19,6 +17,8 @@ export interface WiringOptions {
   readonly paper?: 'A4' | 'A3'
   /** Most conductors on one sheet. */
   readonly limit?: number
+  /** How the drawing was arranged before: sheets, columns and order are kept where the description still has them. */
+  readonly keep?: Arrangement
 }
 
 /** Conductors a reader can still follow on one sheet. */
@@ -36,6 +36,8 @@ export interface PlannedSheet {
   readonly at: readonly [number, number]
   /** Frame, title block and key, in units of the paper. */
   readonly furniture: readonly Item[]
+  /** To be kept for the next time. */
+  readonly arranged: ArrangedSheet
 }
 
 const PADDING = 3 * UNITS_PER_MM
@@ -59,56 +61,33 @@ const fitOn = (paper: Paper, placed: PlacedGraph): number => {
 const paperNamed = (name: PaperName): Paper =>
   PAPERS.find((paper) => paper.name === name) ?? (PAPERS[0] as Paper)
 
-/** Times a drawing is laid out anew when lines of it cannot be parted. */
-const ATTEMPTS = 5
-
-/** Lays out, parts what lies on each other, and begins again where that leaves lines that cannot be told apart. */
-async function placeGraph(graph: Graph, aspect: number): Promise<PlacedGraph> {
-  let best: { readonly placed: PlacedGraph; readonly left: number } | undefined
-  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    const placed = separate(extendWires(await layOut(graph, { aspect, attempt })))
-    const left = clashesLeft(placed)
-    if (!best || left < best.left) best = { placed, left }
-    if (left === 0) break
-  }
-  if (!best) throw new Error('the drawing was never laid out')
-  return best.placed
-}
-
-/** Lays a part out, in the other style too where the first comes out too large. */
-async function placePart(part: SheetPart, paper: Paper): Promise<PlacedGraph> {
-  const area = drawingArea(paper)
-  const place = async (style: ColumnStyle) => {
-    const graph = buildGraph(part.model, assignColumns(part.model, style), part.elsewhere)
-    return placeGraph(graph, area.w / area.h)
-  }
-  const facing = await place('facing')
-  if (fitOn(paper, facing) >= 1) return facing
-  const steps = await place('steps')
-  return fitOn(paper, steps) > fitOn(paper, facing) * 1.05 ? steps : facing
-}
-
-interface PlacedPart {
+interface PlacedPart extends ArrangedGraph {
   readonly part: SheetPart
-  readonly placed: PlacedGraph
 }
 
 /** Splits until each sheet can be read on A3, or cannot be split further. */
-async function placeAll(model: SheetModel, limit: number, target: Paper): Promise<PlacedPart[]> {
-  let groups = splitConductors(model, limit)
-  let known = new Map<string, PlacedGraph>()
+async function placeAll(
+  model: SheetModel,
+  limit: number,
+  target: Paper,
+  keep: Arrangement,
+): Promise<PlacedPart[]> {
+  const kept = keptGroups(model, keep)
+  let groups = kept.length > 0 ? kept : splitConductors(model, limit)
+  let known = new Map<string, ArrangedGraph>()
+  const { w, h } = drawingArea(target)
   for (;;) {
     const placed: PlacedPart[] = []
-    const next = new Map<string, PlacedGraph>()
+    const next = new Map<string, ArrangedGraph>()
     for (const part of makeParts(model, groups)) {
       const key = JSON.stringify([
         part.model.blocks,
         part.model.conductors.map((c) => c.id),
         [...part.elsewhere],
       ])
-      const graph = known.get(key) ?? (await placePart(part, target))
+      const graph = known.get(key) ?? (await placePart(part, { w, h }, keptSheet(part.model, keep)))
       next.set(key, graph)
-      placed.push({ part, placed: graph })
+      placed.push({ part, ...graph })
     }
     known = next
     const split = groups.flatMap((group, s) => {
@@ -166,7 +145,7 @@ function furnish(model: SheetModel, part: SheetPart, paper: Paper, sheet: number
 /** Everything of a wiring drawing in its place. Deterministic; throws only when the layout library fails. */
 export async function planWiring(model: SheetModel, options: WiringOptions = {}): Promise<PlannedSheet[]> {
   const limit = Math.max(4, options.limit ?? CONDUCTORS_PER_SHEET)
-  const parts = await placeAll(model, limit, paperNamed(options.paper ?? 'A3'))
+  const parts = await placeAll(model, limit, paperNamed(options.paper ?? 'A3'), options.keep ?? [])
   const papers = choosePapers(parts, options.paper)
   const spots = parts.map(({ placed }, s) => spotOn(papers[s] ?? paperNamed('A3'), placed))
   const find = (sheet: number, block: string): string => {
@@ -177,7 +156,7 @@ export async function planWiring(model: SheetModel, options: WiringOptions = {})
     const y = spot.at[1] + (node.y + Math.min(node.shape.height / 2, 40)) * spot.scale
     return `sheet ${sheet} · ${zoneAt(spot.paper, x, y)}`
   }
-  return parts.map(({ part, placed }, s) => {
+  return parts.map(({ part, placed, arranged }, s) => {
     const { paper, scale, at } = spots[s] ?? spotOn(paperNamed('A3'), placed)
     return {
       name: String(s + 1),
@@ -187,6 +166,7 @@ export async function planWiring(model: SheetModel, options: WiringOptions = {})
       scale,
       at,
       furniture: furnish(model, part, paper, s + 1, parts.length),
+      arranged,
     }
   })
 }
