@@ -6,6 +6,7 @@ import { printSummary } from '../report/summary-text.ts'
 import type { Written } from '../write/write-output.ts'
 import { type Args, CLEAN, COULD_NOT_RUN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import type { Io } from './io.ts'
+import { readArrangements } from './kept-arrangements.ts'
 import { Misshapen } from './misshapen.ts'
 import { type Judged, judge, publish } from './pipeline.ts'
 import type { PastOfShop } from './read-history.ts'
@@ -65,12 +66,14 @@ async function changeSheetsSince(
 async function buildOnce(args: Args, to: string, io: Io): Promise<Built> {
   const judged = await judge(args.positionals, io, trustOf(args), true)
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
+  const kept = await readArrangements(args, io)
   const { ownTemplates } = await import('./own-templates.ts')
   const own = await ownTemplates(args.positionals, io.cwd, trustOf(args))
-  const { files, findings } = await publish(judged, io, await pastOf(judged, args, io), own)
+  const { files, findings } = await publish(judged, io, await pastOf(judged, args, io), own, kept)
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)
+  await kept.save()
   io.progress.done()
   const result = { ...judged.result, findings: [...judged.result.findings, ...findings] }
   const templates = findings.map(({ at, what }) => `${showPlace(judged.locate(at))} ${what}`)

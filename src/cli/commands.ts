@@ -3,6 +3,11 @@ import { trustOptions } from './trust-of.ts'
 
 const help: OptionSpec = { type: 'flag', short: 'h', help: 'print this' }
 const to = (value: string, text: string): OptionSpec => ({ type: 'text', short: 'o', value, help: text })
+const arranged: OptionSpec = {
+  type: 'text',
+  value: 'FILE',
+  help: 'keep drawings as FILE (*.arranged.json) has them, and note there how they are now',
+}
 const MANY = Number.POSITIVE_INFINITY
 
 const statuses = {
@@ -127,6 +132,7 @@ export const commands: readonly Command[] = [
         value: 'REVISION|FOLDER',
         help: 'change sheets from there; with --history alone, from the last issue of each harness',
       },
+      arranged,
       'allow-stops': { type: 'flag', help: 'exit 0 even with findings at stop level' },
       ...trustOptions,
       help,
@@ -161,6 +167,7 @@ export const commands: readonly Command[] = [
         help: 'paper of the formboard sheets; a4 when left out',
       },
       pdf: { type: 'flag', help: 'write vector PDF at true scale instead of SVG, all sheets in one file' },
+      arranged,
       to: to('FOLDER', 'where to write; drawings when left out'),
       ...trustOptions,
       help,

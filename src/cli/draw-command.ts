@@ -6,6 +6,7 @@ import { printSummary } from '../report/summary-text.ts'
 import { countOf } from '../report/text-layout.ts'
 import { type Args, CLEAN, type Runner, STOPS_FOUND, UsageError } from './command.ts'
 import { type DrawTarget, drawTargets } from './draw-targets.ts'
+import { readArrangements } from './kept-arrangements.ts'
 import { Misshapen } from './misshapen.ts'
 import { type DrawWish, drawings, judge } from './pipeline.ts'
 import { trustOf } from './trust-of.ts'
@@ -72,11 +73,13 @@ export const runDraw: Runner = async (args, io) => {
   const wish = wishOf(args)
   const judged = await judge(args.positionals, io, trustOf(args))
   if (judged.misshapen.length > 0) throw new Misshapen(judged.misshapen, judged)
-  const files = await drawings(judged, chosen(drawTargets(judged.looms), args), wish, io)
+  const kept = await readArrangements(args, io)
+  const files = await drawings(judged, chosen(drawTargets(judged.looms), args), { ...wish, kept }, io)
   if (files.size === 0 && wish.what !== 'face') throw nothingDrawn(wish.what)
   io.progress.say('writing')
   const { writeOutput } = await import('../write/write-output.ts')
   const written = await writeOutput(resolve(io.cwd, to), files)
+  await kept.save()
   io.progress.done()
   io.out(printSummary(judged.result, io.width, io.colour))
   const folder = relative(io.cwd, written.folder) || '.'

@@ -6,6 +6,7 @@ import { drawFace, type FaceRequest } from '../draw/face.ts'
 import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
 import type { Flag } from '../draw/sheet-model.ts'
 import type { Half, Loom, LoomUse } from '../resolve/loom.ts'
+import { drawingName, type KeptArrangements } from './kept-arrangements.ts'
 
 /** A picture set apart from its pages carries its own font and style; on a page, the page's sheet has them. */
 export type Style = 'embedded' | 'shared'
@@ -58,13 +59,18 @@ export interface DrawRequest {
   readonly findings: readonly Finding[]
   readonly matchCode: string
   readonly style: Style
+  /** Where how it was arranged is kept. */
+  readonly kept?: KeptArrangements
 }
 
 /** The wiring drawing of a loom or of one harness in it, as one SVG a sheet. */
-export async function drawLoom({ loom, use, findings, matchCode, style }: DrawRequest): Promise<string[]> {
+export async function drawLoom(request: DrawRequest): Promise<string[]> {
+  const { loom, use, findings, matchCode, style, kept } = request
   const options = { matchCode, flags: drawingFlags(loom, use, findings) }
   const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
-  const drawing = await drawWiring(model, { style })
+  const name = drawingName(loom, use)
+  const drawing = await drawWiring(model, { style, keep: kept?.before(name) ?? [] })
+  kept?.note(name, drawing.arranged)
   return drawing.sheets.map(({ svg }) => svg)
 }
 

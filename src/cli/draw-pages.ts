@@ -4,12 +4,14 @@ import { drawFormboard } from '../draw/formboard/draw-formboard.ts'
 import { drawDiagram } from '../draw/installation-diagram/draw-diagram.ts'
 import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
 import { pdfDocument } from '../draw/pdf/pdf-document.ts'
+import { planWiring } from '../draw/plan-wiring.ts'
 import { pageSvg, type ScenePage } from '../draw/scene-page.ts'
-import { wiringPages } from '../draw/wiring-pages.ts'
+import { wiringPage } from '../draw/wiring-page.ts'
 import { matchCodeOf } from '../sheets/match-code.ts'
 import { pdfTools } from '../write/pdf-tools.ts'
 import { drawingFlags } from './draw-looms.ts'
 import type { DrawTarget } from './draw-targets.ts'
+import { drawingName, type KeptArrangements } from './kept-arrangements.ts'
 
 /** What is drawn of a harness or an installation as whole sheets. */
 export type PageKind = 'wiring' | 'formboard' | 'diagram'
@@ -20,6 +22,7 @@ export async function targetPages(
   what: PageKind,
   findings: readonly Finding[],
   paper: TilePaper,
+  kept?: KeptArrangements,
 ): Promise<readonly ScenePage[]> {
   const matchCode = matchCodeOf(loom, use)
   if (what === 'diagram') {
@@ -32,7 +35,14 @@ export async function targetPages(
     return [...(overview ? [overview] : []), ...tiles]
   }
   const options = { matchCode, flags: drawingFlags(loom, use, findings) }
-  return wiringPages(use ? harnessSheet(loom, use, options) : loomSheet(loom, options))
+  const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
+  const name = drawingName(loom, use)
+  const planned = await planWiring(model, { keep: kept?.before(name) ?? [] })
+  kept?.note(
+    name,
+    planned.map(({ arranged }) => arranged),
+  )
+  return planned.map((sheet) => wiringPage(sheet, planned.length, model))
 }
 
 /** Sheets as pictures by name, or as one PDF under the name of all. */

@@ -15,6 +15,7 @@ import type { OutputFiles } from '../write/write-output.ts'
 import type { PageKind } from './draw-pages.ts'
 import type { DrawTarget } from './draw-targets.ts'
 import type { Io } from './io.ts'
+import type { KeptArrangements } from './kept-arrangements.ts'
 import type { OwnTemplates } from './own-templates.ts'
 import { Unreadable } from './unreadable.ts'
 
@@ -202,6 +203,8 @@ export interface DrawWish {
   readonly paper: TilePaper
   /** One vector PDF for each target instead of an SVG for each sheet. */
   readonly pdf: boolean
+  /** Where how wiring drawings were arranged is kept. */
+  readonly kept?: KeptArrangements
 }
 
 /** Sheets of every target as files by name. */
@@ -209,7 +212,7 @@ async function sheetFiles(
   jobs: ReadonlyMap<Loom, readonly Finding[]>,
   targets: readonly DrawTarget[],
   what: PageKind,
-  { paper, pdf }: DrawWish,
+  { paper, pdf, kept }: DrawWish,
   io: Io,
 ): Promise<OutputFiles> {
   const { pageFiles, targetPages } = await import('./draw-pages.ts')
@@ -218,7 +221,7 @@ async function sheetFiles(
   for (const target of targets) {
     const name = what === 'wiring' ? target.name : `${what} ${target.name}`
     io.progress.say(`drawing ${name}`)
-    const pages = await targetPages(target, what, jobs.get(target.loom) ?? [], paper)
+    const pages = await targetPages(target, what, jobs.get(target.loom) ?? [], paper, kept)
     for (const [words, content] of pageFiles(name, pages, pdf)) files.set(words, content)
   }
   return asFiles(files, pdf ? 'pdf' : 'svg')
@@ -250,6 +253,7 @@ export async function drawings(
           findings,
           matchCode: matchCodeOf(loom, use),
           style: 'embedded',
+          ...(wish.kept ? { kept: wish.kept } : {}),
         })
     for (const [words, svg] of drawn) pictures.set(words, svg)
   }
@@ -257,12 +261,17 @@ export async function drawings(
 }
 
 /** Wiring drawings of every page that shows one, by its name. */
-async function drawAll(map: SiteMap, io: Io): Promise<Omit<Pictures, 'faces'>> {
+async function drawAll(
+  map: SiteMap,
+  kept: KeptArrangements | undefined,
+  io: Io,
+): Promise<Omit<Pictures, 'faces'>> {
   const { drawLoom } = await import('./draw-looms.ts')
   const { diagramPicture, formboardOverview } = await import('../wiki/overview-pictures.ts')
   const boards = new Map<string, string>()
   const diagrams = new Map<string, string>()
   const { matchCodeOf } = await import('../sheets/match-code.ts')
+  const keeping = kept ? { kept } : {}
   const harnesses = new Map<string, string[]>()
   const installations = new Map<string, string[]>()
   const count = map.harnesses.length + map.installations.length
@@ -271,7 +280,14 @@ async function drawAll(map: SiteMap, io: Io): Promise<Omit<Pictures, 'faces'>> {
   for (const { harness, job, use } of map.harnesses) {
     say(harness.id)
     const { loom, findings } = job
-    const request = { loom, use, findings, matchCode: matchCodeOf(loom, use), style: 'shared' as const }
+    const request = {
+      loom,
+      use,
+      findings,
+      matchCode: matchCodeOf(loom, use),
+      style: 'shared' as const,
+      ...keeping,
+    }
     harnesses.set(harness.id, await drawLoom(request))
     const board = formboardOverview(loom, use, request.matchCode)
     if (board) boards.set(harness.id, board)
@@ -279,7 +295,7 @@ async function drawAll(map: SiteMap, io: Io): Promise<Omit<Pictures, 'faces'>> {
   for (const { loom, findings } of map.installations) {
     say(loom.id)
     const matchCode = matchCodeOf(loom)
-    const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const }
+    const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const, ...keeping }
     installations.set(loom.id, await drawLoom(request))
     const diagram = await diagramPicture(loom, matchCode)
     if (diagram) diagrams.set(loom.id, diagram)
@@ -315,6 +331,7 @@ export async function publish(
   io: Io,
   past: Past = {},
   own: OwnTemplates = { templates: {}, troubles: [] },
+  kept?: KeptArrangements,
 ): Promise<{ readonly files: OutputFiles; readonly findings: readonly Finding[] }> {
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
@@ -339,7 +356,7 @@ export async function publish(
     ...past,
   }
   const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
-  const drawn = await drawAll(siteMap({ ...input, pictures: none }), io)
+  const drawn = await drawAll(siteMap({ ...input, pictures: none }), kept, io)
   io.progress.say('publishing')
   const pictures = { ...drawn, faces: await facePictures(judged.looms) }
   const first = publishSite({ ...input, pictures })

@@ -1,7 +1,7 @@
 import type { Arrangement } from './arrangement.ts'
 import { planWiring, type WiringOptions } from './plan-wiring.ts'
 import type { SheetModel } from './sheet-model.ts'
-import { wiringPage } from './wiring-pages.ts'
+import { wiringPage } from './wiring-page.ts'
 
 export interface DrawingOptions extends WiringOptions {
   /** `embedded` makes each drawing complete by itself; `shared` leaves font and style to the page. */

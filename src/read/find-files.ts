@@ -32,7 +32,7 @@ export interface FoundFiles {
 /** Folders that hold no descriptions: packages, results. */
 const SKIPPED_FOLDERS: ReadonlySet<string> = new Set(['node_modules', 'dist', 'out', 'coverage'])
 /** JSON files that other tools keep beside descriptions. */
-const SKIPPED_FILES = /^(package|package-lock|tsconfig(\..*)?|biome|.*\.schema)\.jsonc?$/
+const SKIPPED_FILES = /^(package|package-lock|tsconfig(\..*)?|biome|.*\.(schema|arranged))\.jsonc?$/
 
 function kindOf(name: string): FileKind | undefined {
   if (/\.d\.m?ts$/.test(name) || /\.(test|spec)\.m?ts$/.test(name)) return undefined

@@ -9,9 +9,10 @@ import { loomSheet } from '../../src/draw/loom-sheet.ts'
 import { pdfDocument } from '../../src/draw/pdf/pdf-document.ts'
 import { pdfPath } from '../../src/draw/pdf/pdf-path.ts'
 import { classPaints } from '../../src/draw/pdf/pdf-style.ts'
+import { planWiring } from '../../src/draw/plan-wiring.ts'
 import { line, text } from '../../src/draw/scene.ts'
 import type { ScenePage } from '../../src/draw/scene-page.ts'
-import { wiringPages } from '../../src/draw/wiring-pages.ts'
+import { wiringPage } from '../../src/draw/wiring-page.ts'
 import { pdfTools } from '../../src/write/pdf-tools.ts'
 import { job } from '../demos/demo-shop.ts'
 
@@ -128,7 +129,10 @@ describe('a file', () => {
 describe.skipIf(!hasPoppler)('as another program reads it', () => {
   it('has the size of its paper, its title and its text', async () => {
     const { loom } = job('council-pickup')
-    const pdf = saved('wiring.pdf', pdfDocument('Größe Ω', await wiringPages(loomSheet(loom)), pdfTools))
+    const model = loomSheet(loom)
+    const planned = await planWiring(model)
+    const pages = planned.map((sheet) => wiringPage(sheet, planned.length, model))
+    const pdf = saved('wiring.pdf', pdfDocument('Größe Ω', pages, pdfTools))
     const info = run('pdfinfo', pdf)
     expect(info).toContain('Größe Ω')
     expect(info).toMatch(/Page size:\s+1190\.55 x 841\.89 pts \(A3\)/)

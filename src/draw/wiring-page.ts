@@ -1,4 +1,4 @@
-import { type PlannedSheet, planWiring, type WiringOptions } from './plan-wiring.ts'
+import type { PlannedSheet } from './plan-wiring.ts'
 import type { ScenePage } from './scene-page.ts'
 import type { SheetModel } from './sheet-model.ts'
 
@@ -20,10 +20,4 @@ export function wiringPage(
       { items: drawing.items, at, scale, className: 'lw-drawing' },
     ],
   }
-}
-
-/** The sheets of a wiring drawing as pages, for paper. */
-export async function wiringPages(model: SheetModel, options: WiringOptions = {}): Promise<ScenePage[]> {
-  const planned = await planWiring(model, options)
-  return planned.map((sheet) => wiringPage(sheet, planned.length, model))
 }
