@@ -495,6 +495,7 @@
     $('all').setAttribute('aria-expanded', String(open))
     $('all').textContent = open ? 'Hide all steps' : 'Show all steps'
     render(false)
+    if (open) list.querySelector('h2').focus()
   }
   $('all').addEventListener('click', () => openList(!listOpen()))
   $('finish').addEventListener('click', () => {

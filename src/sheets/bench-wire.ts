@@ -21,18 +21,32 @@ const colourText = (conductor: Conductor): string =>
       ? 'screen'
       : 'colour not stated'
 
-/** Number, colour, size and cable of each conductor: what tells it from its neighbours in the hand. */
+/**
+ * Colour, size and cable of each conductor: what tells it from its neighbours in the hand. Of several, each has its colour under
+ * its own number, and what all share is said once.
+ */
 export function wireFacts(ends: readonly ConductorEnd[]): BenchFact[] {
   const conductors = [...new Set(ends.map(({ conductor }) => conductor))]
   const several = conductors.length > 1
-  return conductors.flatMap((conductor) => {
-    const of = several ? ` of ${conductor.id}` : ''
-    const fact = (name: string, text: string, big = false): BenchFact => ({ name: name + of, text, big })
-    const colour = fact('Colour', colourText(conductor), true)
-    return [
-      conductor.colour ? { ...colour, colour: conductor.colour } : colour,
-      fact('Size', sizeText(conductor.size), true),
-      fact('Cable and pair', cableText(conductor)),
-    ]
+  const colours = conductors.map((conductor): BenchFact => {
+    const fact = { name: several ? conductor.id : 'Colour', text: colourText(conductor), big: true }
+    return conductor.colour ? { ...fact, colour: conductor.colour } : fact
   })
+  return [
+    ...colours,
+    ...shared('Size', conductors, ({ size }) => sizeText(size), true),
+    ...shared('Cable and pair', conductors, cableText, false),
+  ]
+}
+
+function shared(
+  name: string,
+  conductors: readonly Conductor[],
+  textOf: (conductor: Conductor) => string,
+  big: boolean,
+): BenchFact[] {
+  const texts = new Set(conductors.map(textOf))
+  const [text = ''] = texts
+  if (texts.size === 1) return [{ name, text, big }]
+  return conductors.map((conductor) => ({ name: `${name} of ${conductor.id}`, text: textOf(conductor), big }))
 }

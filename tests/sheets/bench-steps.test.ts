@@ -167,7 +167,11 @@ describe('the steps of the sample', () => {
 
   test('two conductors in one contact are one crimp', () => {
     expect(steps.filter(({ what }) => /^Crimp B1, end A and C1, end A/.test(what))).toHaveLength(1)
-    expect(facts(/^Crimp B1, end A and C1/)).toMatchObject({ 'Size of B1': '0.22 mm² (≈24 AWG)' })
+    expect(facts(/^Crimp B1, end A and C1/)).toMatchObject({
+      B1: 'colour not stated',
+      C1: expect.stringMatching(/^[A-Z]{2}/),
+      Size: '0.22 mm² (≈24 AWG)',
+    })
   })
 
   test('contacts of one plug go in from its middle outward, after every crimp', () => {
