@@ -8,9 +8,10 @@ import { limitText, marginText } from './judge.ts'
 import { GROUP_IDS } from './limit.ts'
 
 /** The head of an asset's papers: the asset is their subject, its record their date, and the issue is the one it was fitted to. */
-export function asFittedHead({ loom, readings, fitted, now }: AssetRecord): SheetHead {
+export function asFittedHead({ loom, readings, fitted }: AssetRecord): SheetHead {
   return {
-    ...sheetHead(loom, undefined, 'As-fitted record', undefined, fitted.match ?? now.match ?? ''),
+    // The code of today’s papers would be false on an asset that was fitted to others.
+    ...sheetHead(loom, undefined, 'As-fitted record', undefined, fitted.match ?? 'not stated'),
     subject: `${readings.asset}, ${loom.title}`,
     revision: fitted.revision,
     date: readings.date,

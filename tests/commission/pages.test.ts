@@ -81,6 +81,19 @@ describe('pages of records', () => {
     expect(page('asset/van-van-2.md')).toContain('| Fuse F1 | 15 A | 15 A | Pass |')
   })
 
+  test('an asset fitted to an older revision does not carry the match code of today', () => {
+    const asset = page('asset/van-van-1.html')
+    expect(asset).toMatch(/Match code <b>not stated<\/b>/)
+    expect(asset).toContain('rev A')
+    expect(asset).toContain('To be reworked on main')
+  })
+
+  test('assets are found by name and by the serials in them', () => {
+    const index = page('assets/find-data.js')
+    expect(index).toContain('["asset/van-van-2.html","Van 2"]')
+    expect(index).toContain('"Van van 7"')
+  })
+
   test('the record is a table for machines too: numbers in a unit of their own column', () => {
     const [head = '', ...rows] = page('record/van.csv').split('\r\n')
     expect(head).toMatch(/^Part,Name,Measure,How,Unit,Least,Most,Expected,/)
