@@ -15,7 +15,7 @@ import {
 import { connector, plug } from '../../author/connector.ts'
 import { equipment, jack } from '../../author/equipment.ts'
 import { harness } from '../../author/harness.ts'
-import { installation, loom, mate, unit } from '../../author/installation.ts'
+import { answer as answerBuilder, installation, loom, mate, unit } from '../../author/installation.ts'
 import { part } from '../../author/part.ts'
 import { policy } from '../../author/policy.ts'
 import { type Frame, markOf } from '../../author/site.ts'
@@ -32,6 +32,7 @@ import { SCRIPT_NAME } from './limits.ts'
 /** The builders as `import … from 'loomwright'` gives them. Checking and solving stay outside. */
 export const builders = {
   ...{
+    answer: answerBuilder,
     asDocument,
     branch,
     cable,
