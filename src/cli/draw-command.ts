@@ -45,8 +45,6 @@ function wishOf(args: Args): DrawWish {
     throw new UsageError(`--${kinds.join(' and --')} cannot be given together`, 'give one of them at a time')
   const what = kinds[0] ?? 'wiring'
   const pdf = args.flag('pdf')
-  if (pdf && what === 'face')
-    throw new UsageError('faces are drawn as SVG only', 'leave --pdf out, or draw without --face')
   const paper = args.text('paper')
   if (paper !== undefined && what !== 'formboard')
     throw new UsageError(

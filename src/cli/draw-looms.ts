@@ -2,7 +2,7 @@ import type { Finding } from '../base/finding.ts'
 import { uniqueSlugs } from '../base/slug.ts'
 import type { ConnectorFamily } from '../describe/part.ts'
 import { drawWiring } from '../draw/draw-wiring.ts'
-import { drawFace, type FaceRequest } from '../draw/face.ts'
+import { drawFace, type FaceRequest, type FaceScene, faceScene } from '../draw/face.ts'
 import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
 import type { Flag } from '../draw/sheet-model.ts'
 import type { Half, Loom, LoomUse } from '../resolve/loom.ts'
@@ -119,6 +119,14 @@ export function facesOfFamily(
   style: Style,
 ): string[] {
   return eachSide({ family, ...genderOf(gender), style })
+}
+
+/** The same as scenes for a page; with a single way there is no face to mistake. */
+export function faceScenes(loom: Loom, use: LoomUse | undefined): FaceScene[] {
+  return (use ?? loom).halves.flatMap((half) => {
+    const scene = half.family && half.pins.size > 1 && faceScene(halfRequest(loom, half, half.family))
+    return scene ? [scene] : []
+  })
 }
 
 /** The faces of every connector of a loom, or of one harness in it, by their full names. */

@@ -198,7 +198,7 @@ async function jobsOf(judged: Judged): Promise<Job[]> {
 
 /** How drawings are wanted. */
 export interface DrawWish {
-  readonly what: 'face' | PageKind
+  readonly what: PageKind
   /** Paper of the true-size sheets of a formboard. */
   readonly paper: TilePaper
   /** One vector PDF for each target instead of an SVG for each sheet. */
@@ -238,8 +238,7 @@ export async function drawings(
   const { matchCodeOf } = await import('../sheets/match-code.ts')
   const jobs = new Map((await jobsOf(judged)).map((job) => [job.loom, job.findings]))
   const { what } = wish
-  if (what === 'formboard' || what === 'diagram' || (what === 'wiring' && wish.pdf))
-    return sheetFiles(jobs, targets, what, wish, io)
+  if (what === 'formboard' || what === 'diagram' || wish.pdf) return sheetFiles(jobs, targets, what, wish, io)
   const faces = what === 'face'
   const pictures = new Map<string, string>()
   for (const { name, loom, use } of targets) {
@@ -266,7 +265,7 @@ async function drawAll(
   kept: KeptArrangements | undefined,
   io: Io,
 ): Promise<Omit<Pictures, 'faces'>> {
-  const { drawLoom } = await import('./draw-looms.ts')
+  const { drawingFlags, drawLoom } = await import('./draw-looms.ts')
   const { diagramPicture, formboardOverview } = await import('../wiki/overview-pictures.ts')
   const boards = new Map<string, string>()
   const diagrams = new Map<string, string>()
@@ -289,7 +288,7 @@ async function drawAll(
       ...keeping,
     }
     harnesses.set(harness.id, await drawLoom(request))
-    const board = formboardOverview(loom, use, request.matchCode)
+    const board = formboardOverview(loom, use, { ...request, flags: drawingFlags(loom, use, findings) })
     if (board) boards.set(harness.id, board)
   }
   for (const { loom, findings } of map.installations) {
@@ -297,7 +296,7 @@ async function drawAll(
     const matchCode = matchCodeOf(loom)
     const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const, ...keeping }
     installations.set(loom.id, await drawLoom(request))
-    const diagram = await diagramPicture(loom, matchCode)
+    const diagram = await diagramPicture(loom, { matchCode, flags: drawingFlags(loom, undefined, findings) })
     if (diagram) diagrams.set(loom.id, diagram)
   }
   return {

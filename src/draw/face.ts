@@ -113,14 +113,29 @@ function standalone(
   return `<svg xmlns="http://www.w3.org/2000/svg" class="lw lw-face" ${size} role="img" aria-label="${escapeAttribute(name)}"><title>${escapeSvgText(name)}</title>${css}<rect class="lw-sheet" width="${num(w)}" height="${num(h)}"/>${items.map(drawItem).join('\n')}</svg>\n`
 }
 
+/** A picture of faces before it is put on a page or into a document of its own. */
+export interface FaceScene {
+  readonly items: readonly Item[]
+  /** Size in units. */
+  readonly w: number
+  readonly h: number
+  readonly name: string
+}
+
 /**
  * Draws the face of a connector half in its true geometry, from the mating side, from the wire-entry side, or both side by
  * side, as an SVG document at least 60 mm wide for each view. A family without face geometry gives an empty string.
  */
 export function drawFace(request: FaceRequest): string {
+  const scene = faceScene(request)
+  return scene ? standalone(scene.items, scene.w, scene.h, scene.name, request) : ''
+}
+
+/** What {@link drawFace} draws; undefined for a family without face geometry. */
+export function faceScene(request: FaceRequest): FaceScene | undefined {
   const { family } = request
   const { face } = family
-  if (!face) return ''
+  if (!face) return undefined
   const marks = pinMarks(request)
   const bare = request.bare ?? false
   const half = family.genderless ? face.of : (request.half ?? face.of)
@@ -171,7 +186,7 @@ export function drawFace(request: FaceRequest): string {
     : sides.length === 2
       ? 'mating face and wire-entry face'
       : `${sides[0]} face`
-  return standalone(items, w, head + MARGIN + tall + (bare ? MARGIN : 34), `${name}: ${sideWords}`, request)
+  return { items, w, h: head + MARGIN + tall + (bare ? MARGIN : 34), name: `${name}: ${sideWords}` }
 }
 
 const jackTitle = (half: 'pin' | 'socket'): readonly [string, string] =>

@@ -40,7 +40,8 @@ export function flagMark(flag: Flag, x: number, y: number): Item {
     items: [
       { kind: 'path', d: outline, className: level === 'error' ? 'lw-ink' : 'lw-paper' },
       text(x, y + (level === 'warning' ? 5.6 : 4.1), String(number), {
-        size: 'small',
+        // Two figures are wider than a triangle is at their height.
+        size: level === 'warning' && number > 9 ? 'caption' : 'small',
         bold: true,
         anchor: 'middle',
         ...(level === 'error' ? { className: 'lw-inverse' } : {}),

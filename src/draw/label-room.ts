@@ -1,11 +1,15 @@
+import { FLAG_ROOM, flagMarks } from './flag-mark.ts'
 import { TEXT, type TextSize } from './metrics.ts'
 import { type Box, type Item, line, type Point, text } from './scene.ts'
+import type { Flag } from './sheet-model.ts'
 import { textWidth } from './text-width.ts'
 
 export interface LabelLine {
   readonly text: string
   readonly bold?: boolean
   readonly size?: TextSize
+  /** Marks instead of words. */
+  readonly flags?: readonly Flag[]
 }
 
 export interface LabelWish {
@@ -81,21 +85,26 @@ const hullOf = (a: Point, b: Point): Box => ({
   h: Math.abs(a[1] - b[1]),
 })
 
-const lineHeight = (one: LabelLine): number => TEXT[one.size ?? 'label'] * 1.12
+const lineHeight = (one: LabelLine): number => (one.flags ? FLAG_ROOM : TEXT[one.size ?? 'label'] * 1.12)
+
+const lineWidth = (one: LabelLine): number =>
+  one.flags
+    ? one.flags.length * FLAG_ROOM
+    : textWidth(one.text, TEXT[one.size ?? 'label'], one.bold ? 'bold' : 'regular')
 
 function sizeOf(lines: readonly LabelLine[]): { w: number; h: number } {
   return {
-    w: Math.max(
-      ...lines.map((one) => textWidth(one.text, TEXT[one.size ?? 'label'], one.bold ? 'bold' : 'regular')),
-    ),
+    w: Math.max(...lines.map(lineWidth)),
     h: lines.reduce((sum, one) => sum + lineHeight(one), 0),
   }
 }
 
 function linesAt(lines: readonly LabelLine[], box: Box): Item[] {
   let y = box.y
-  return lines.map((one) => {
+  return lines.flatMap((one) => {
     y += lineHeight(one)
+    if (one.flags)
+      return flagMarks(one.flags, box.x + (box.w - lineWidth(one) + FLAG_ROOM) / 2, y - FLAG_ROOM / 2)
     return text(box.x + box.w / 2, y - lineHeight(one) * 0.24, one.text, {
       size: one.size ?? 'label',
       anchor: 'middle',

@@ -30,14 +30,14 @@ export async function drawPictures(jobs: readonly Job[]): Promise<DrawnSite> {
     const { job, use } = entry
     const options = { matchCode: matchCodeOf(job.loom, use), flags: flagsOf(ownPart(entry)) }
     harnesses.set(entry.harness.id, await drawn(harnessSheet(job.loom, use, options)))
-    boards.set(entry.harness.id, formboardOverview(job.loom, use, options.matchCode))
+    boards.set(entry.harness.id, formboardOverview(job.loom, use, options))
   }
   const installations = new Map<string, string[]>()
   for (const job of jobs) {
     if (job.loom.kind !== 'installation') continue
     const options = { matchCode: matchCodeOf(job.loom), flags: flagsOf(job) }
     installations.set(job.loom.id, await drawn(installationSheet(job.loom, options)))
-    diagrams.set(job.loom.id, await diagramPicture(job.loom, options.matchCode))
+    diagrams.set(job.loom.id, await diagramPicture(job.loom, options))
   }
   const landings = new Map<Half, Landings>()
   for (const { loom } of jobs) {

@@ -13,7 +13,7 @@ describe.each(['council-pickup', 'harbour-launch', 'theatre'])('the installation
     if (!page) throw new Error('no diagram')
     for (const { items } of page.layers) expect(inspect(items, { w: 1e5, h: 1e5 }).faults).toEqual([])
     const drawing = page.layers[1]
-    expect(drawing?.scale).toBeGreaterThanOrEqual(0.8)
+    expect(drawing?.scale).toBeGreaterThanOrEqual(0.72)
     expect(pageSvg(page)).toBe(pageSvg((await drawDiagram(loom)) ?? page))
   })
 

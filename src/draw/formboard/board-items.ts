@@ -159,10 +159,12 @@ function placeLabels(
       ...(!style.full && tail ? [`${Math.round(tail.branch.length)} mm`] : []),
       ...(zero === 0 ? ['Datum 0'] : []),
     ]
+    const flags = place.flags ?? []
     say(board, {
       lines: [
         { text: [id, place.words].filter((word) => word !== '').join(' '), bold: true },
         ...small.map((words) => ({ text: words, size: 'small' as const })),
+        ...(flags.length > 0 ? [{ text: flags.map(({ number }) => number).join(' '), flags }] : []),
       ],
       at: isTail ? centre : at,
       gap: style.full ? mm(3) : mm(1.5),

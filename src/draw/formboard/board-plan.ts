@@ -1,6 +1,8 @@
 import type { Branch } from '../../describe/harness.ts'
 import { boardPlace, branchTree } from '../../resolve/branch-routes.ts'
 import type { Half, Loom, LoomUse } from '../../resolve/loom.ts'
+import { flagsBelow } from '../flags-below.ts'
+import type { Flag } from '../sheet-model.ts'
 import { deriveBranches } from './derive-branches.ts'
 
 /** What stands at a place of the board. */
@@ -13,6 +15,8 @@ export interface BoardPlace {
   readonly detail: string
   /** Outline of its face, in mm. */
   readonly widthMm: number
+  /** Marks of findings on it. */
+  readonly flags?: readonly Flag[]
 }
 
 /** Everything a formboard shows, before it has a shape. */
@@ -72,7 +76,7 @@ function placesOf(loom: Loom, use: LoomUse): Map<string, BoardPlace> {
 }
 
 /** Branches as described, or worked out from the lengths of the wires, with what stands at their ends. */
-export function boardPlan(loom: Loom, use: LoomUse): BoardPlan {
+export function boardPlan(loom: Loom, use: LoomUse, flags?: ReadonlyMap<string, readonly Flag[]>): BoardPlan {
   const stated = use.harness.branches
   const conductors = loom.conductors.filter((conductor) => conductor.loom === use)
   const { branches, looped } = branchTree(stated ?? deriveBranches(conductors))
@@ -80,6 +84,10 @@ export function boardPlan(loom: Loom, use: LoomUse): BoardPlan {
   const reached = new Set(branches.flatMap(({ from, to }) => [from, to]))
   for (const id of reached)
     if (!places.has(id)) places.set(id, { id, kind: 'breakout', words: '', detail: '', widthMm: 0 })
+  for (const [id, place] of places) {
+    const marks = flagsBelow(flags, [`${use.id}.${id}`])
+    if (marks.length > 0) places.set(id, { ...place, flags: marks })
+  }
   const wired = conductors.flatMap(({ from, to }) =>
     [from, to].flatMap((end) => (end ? boardPlace(end) : [])),
   )

@@ -28,7 +28,7 @@ function prepare(
   options: LoomSheetOptions,
   paper: TilePaper,
 ): Prepared | undefined {
-  const plan = boardPlan(loom, use)
+  const plan = boardPlan(loom, use, options.flags)
   if (plan.branches.length === 0) return undefined
   const layout = layBoard(plan.branches)
   const block = titleOf(loom, use.harness, 'Formboard', options)

@@ -1,7 +1,8 @@
 import { formatLength } from '../../base/format-quantity.ts'
 import type { Conductor, Half, Loom, Terminal } from '../../resolve/loom.ts'
+import { flagsBelow } from '../flags-below.ts'
 import { componentBlock } from '../part-blocks.ts'
-import type { SymbolName } from '../sheet-model.ts'
+import type { Flag, SymbolName } from '../sheet-model.ts'
 import { ROLE_SYMBOLS } from '../unit-blocks.ts'
 
 /** How a comparison tells a block or line from its fellows. */
@@ -11,6 +12,7 @@ export interface DiagramBlock {
   /** Address of the unit, ground point or component. */
   readonly id: string
   readonly mark?: DiagramMark
+  readonly flags?: readonly Flag[]
   readonly title: string
   readonly subtitle: string
   readonly symbol?: SymbolName | 'chassis'
@@ -24,6 +26,7 @@ export interface DiagramLine {
   /** Address of the loom or cable it stands for; of the two units, where they are joined without one. */
   readonly of: string
   readonly mark?: DiagramMark
+  readonly flags?: readonly Flag[]
   readonly from: string
   readonly to: string
   /** One or two lines of text: what it is, then how long. */
@@ -146,7 +149,11 @@ function lineWords(loom: Loom, conductors: readonly Conductor[]): string[] {
 }
 
 /** Equipment, fuses, ground points and what runs between them; conductors of one loom between the same two are one line. */
-export function diagramModel(loom: Loom): DiagramModel {
+export function diagramModel(loom: Loom, flags?: ReadonlyMap<string, readonly Flag[]>): DiagramModel {
+  const flagged = (...addresses: readonly string[]) => {
+    const found = flagsBelow(flags, addresses)
+    return found.length > 0 ? { flags: found } : {}
+  }
   const blocks = new Blocks()
   for (const unit of loom.units) if (!unit.standIn && unit.equipment.role !== 'chassis') blocks.unit(unit)
   const bundles = new Map<string, { from: string; to: string; conductors: Conductor[] }>()
@@ -168,6 +175,10 @@ export function diagramModel(loom: Loom): DiagramModel {
       to,
       words: lineWords(loom, conductors),
       kind: conductors[0]?.cable ? 'cable' : 'wires',
+      ...flagged(
+        ...conductors.map(({ address }) => address),
+        ...conductors.flatMap(({ cable }) => cable?.address ?? []),
+      ),
     }),
   )
   const mated = new Set<string>()
@@ -190,7 +201,7 @@ export function diagramModel(loom: Loom): DiagramModel {
   const used = new Set([...blocks.all.values()].flatMap(({ zone }) => zone ?? []))
   const stated = 'zones' in loom.source ? (loom.source.zones ?? []) : []
   return {
-    blocks: [...blocks.all.values()],
+    blocks: [...blocks.all.values()].map((block) => ({ ...block, ...flagged(block.id) })),
     lines,
     zones: [...used].map((id) => {
       const zone = stated.find((one) => one.id === id)

@@ -1,4 +1,5 @@
 import type { Loom } from '../../resolve/loom.ts'
+import { FLAG_ROOM, flagMarks } from '../flag-mark.ts'
 import { LabelRoom } from '../label-room.ts'
 import { type LoomSheetOptions, titleOf } from '../loom-sheet.ts'
 import { TEXT, UNITS_PER_MM } from '../metrics.ts'
@@ -24,8 +25,8 @@ import {
 } from './place-diagram.ts'
 
 const PADDING = 4 * UNITS_PER_MM
-/** Shrunk further, the small lettering could not be read. */
-const LEAST_SCALE = 0.8
+/** Shrunk further, the small lettering could not be read: 2.6 mm becomes 1.9 mm. */
+const LEAST_SCALE = 0.72
 const TITLE_WIDTH = 180 * UNITS_PER_MM
 const NOTES = [
   'Thick line: wires of a loom. Line with two edges: cable. Dashed: units joined without a loom.',
@@ -46,6 +47,7 @@ function blockItems({ block, x, y, w, h, title, subtitle }: PlacedBlock): Item[]
     at += LINE_HEIGHT
     items.push(text(x + 6, at - 3, words, { size: 'small', full: block.subtitle }))
   }
+  items.push(...flagMarks(block.flags, x + 6 + FLAG_ROOM / 2, at + FLAG_ROOM / 2 + 2))
   const cx = x + w - SYMBOL_ROOM / 2
   if (block.symbol === 'chassis') items.push(...studSymbol('chassis', cx, y + 8))
   else if (block.symbol) items.push(...TWO_TERMINAL[block.symbol](cx, y + 20))
@@ -53,7 +55,7 @@ function blockItems({ block, x, y, w, h, title, subtitle }: PlacedBlock): Item[]
 }
 
 /** The first letters of a long name say more than none: a label never leaves the room the layout gave it. */
-function lineItems({ line: { id, kind, words, mark }, points, label }: PlacedLine): Item[] {
+function lineItems({ line: { id, kind, words, mark, flags }, points, label }: PlacedLine): Item[] {
   const items: Item[] =
     kind === 'mated'
       ? [line('lw-shield', ...points)]
@@ -74,6 +76,10 @@ function lineItems({ line: { id, kind, words, mark }, points, label }: PlacedLin
           },
         ),
       )
+  if (label && flags) {
+    const left = label.x + (label.w - (flags.length - 1) * FLAG_ROOM) / 2
+    items.push(...flagMarks(flags, left, label.y + words.length * LINE_HEIGHT + FLAG_ROOM / 2 + 1))
+  }
   return [{ kind: 'group', className: marked('lw-line', mark), data: { id, kind }, items }]
 }
 
@@ -135,6 +141,23 @@ function areaOf(paper: Paper): Box {
 const scaleOn = (paper: Paper, { w, h }: PlacedDiagram): number =>
   Math.min(1, areaOf(paper).w / w, areaOf(paper).h / h)
 
+interface OnPaper {
+  readonly placed: PlacedDiagram
+  readonly paper: Paper
+}
+
+/** The way that takes the smaller paper; of two that take the same, the one that is larger on it, the first where it hardly matters. */
+function smallest(...ways: readonly [PlacedDiagram, PlacedDiagram]): OnPaper {
+  const papers = PAPERS.slice(1)
+  const onPaper = (placed: PlacedDiagram): OnPaper => ({
+    placed,
+    paper: papers.find((one) => scaleOn(one, placed) >= LEAST_SCALE) ?? (papers.at(-1) as Paper),
+  })
+  const [across, down] = [onPaper(ways[0]), onPaper(ways[1])]
+  if (across.paper !== down.paper) return across.paper.wMm < down.paper.wMm ? across : down
+  return scaleOn(down.paper, down.placed) > scaleOn(across.paper, across.placed) * 1.1 ? down : across
+}
+
 /** The drawn diagram before it is put on paper. */
 export function diagramItems(placed: PlacedDiagram): Item[] {
   return [
@@ -150,7 +173,10 @@ export function diagramItems(placed: PlacedDiagram): Item[] {
  * Undefined where nothing is installed. Deterministic.
  */
 export function drawDiagram(loom: Loom, options: LoomSheetOptions = {}): Promise<ScenePage | undefined> {
-  return drawDiagramModel(diagramModel(loom), titleOf(loom, loom.source, 'Installation diagram', options))
+  return drawDiagramModel(
+    diagramModel(loom, options.flags),
+    titleOf(loom, loom.source, 'Installation diagram', options),
+  )
 }
 
 /** A diagram as {@link drawDiagram} draws it, of a model already made. */
@@ -159,11 +185,7 @@ export async function drawDiagramModel(
   block: TitleBlock,
 ): Promise<ScenePage | undefined> {
   if (model.blocks.length === 0) return undefined
-  const papers = PAPERS.slice(1)
-  const [smallest] = papers as [Paper, ...Paper[]]
-  const ways = [await placeDiagram(model, 'RIGHT'), await placeDiagram(model, 'DOWN')] as const
-  const placed = scaleOn(smallest, ways[1]) > scaleOn(smallest, ways[0]) * 1.1 ? ways[1] : ways[0]
-  const paper = papers.find((one) => scaleOn(one, placed) >= LEAST_SCALE) ?? (papers.at(-1) as Paper)
+  const { placed, paper } = smallest(await placeDiagram(model, 'RIGHT'), await placeDiagram(model, 'DOWN'))
   const scale = scaleOn(paper, placed)
   const area = areaOf(paper)
   const frame = frameOf(paper)

@@ -1,4 +1,5 @@
 import type { ElkExtendedEdge, ElkNode } from 'elkjs/lib/elk-api.js'
+import { FLAG_ROOM } from '../flag-mark.ts'
 import { TEXT } from '../metrics.ts'
 import type { Box, Point } from '../scene.ts'
 import { textWidth, wrapText } from '../text-width.ts'
@@ -34,7 +35,8 @@ function sized(block: DiagramBlock): Omit<PlacedBlock, 'x' | 'y'> {
   const room = BLOCK_WIDTH - 12 - (block.symbol ? SYMBOL_ROOM : 0)
   const title = wrapText(block.title, room, TEXT.label, 3, 'bold')
   const subtitle = block.subtitle === '' ? [] : wrapText(block.subtitle, room, TEXT.small, 3)
-  const text = title.length * TITLE_HEIGHT + subtitle.length * LINE_HEIGHT + 10
+  const text =
+    title.length * TITLE_HEIGHT + subtitle.length * LINE_HEIGHT + 10 + (block.flags ? FLAG_ROOM + 2 : 0)
   return { block, title, subtitle, w: BLOCK_WIDTH, h: Math.max(text, block.symbol ? 40 : 30) }
 }
 
@@ -47,8 +49,8 @@ function elkLine(line: DiagramLine): ElkExtendedEdge {
     labels: [
       {
         text: line.id,
-        width: Math.ceil(width) + 8,
-        height: line.words.length * LINE_HEIGHT + 4,
+        width: Math.ceil(Math.max(width, (line.flags?.length ?? 0) * FLAG_ROOM)) + 8,
+        height: line.words.length * LINE_HEIGHT + 4 + (line.flags ? FLAG_ROOM : 0),
         layoutOptions: { 'elk.edgeLabels.placement': 'CENTER' },
       },
     ],
