@@ -10,5 +10,9 @@ export const shopPolicy = policy({
   shields: 'one-end',
   parked: '21 days',
   conductorTemperature: '20 °C',
+  reasons: {
+    fuseNegative: 'Bond to the body instead: with the negative fuse blown the set returns by its coax.',
+    shields: 'Short runs on one ground; the far end is sleeved.',
+  },
   units: 'both',
 })

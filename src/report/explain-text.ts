@@ -10,6 +10,7 @@ export function explainText(rule: ExplainedRule, width: number): string {
     `${rule.id} · ${LEVEL_WORD[rule.level]} unless the shop says otherwise · ${rule.family}`,
     ...wrap(rule.title, width),
     '',
+    ...(rule.asks === undefined ? [] : part('Asked', rule.asks, width)),
     ...part('Why', rule.reason, width),
     ...part('Fix', rule.remedy, width),
     ...part('Needs', rule.needs, width),

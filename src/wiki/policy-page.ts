@@ -6,12 +6,15 @@ export const POLICY_PATH = 'policy.html'
 
 /** What the shop has decided, with the reasons, and what it left at its default. */
 export function policyPage(site: Site): SiteFile {
-  const rows = decidedIn(site.input.shop.policy?.value).map((row) => ({
+  const decided = decidedIn(site.input.shop.policy?.value)
+  const rows = decided.map((row, index) => ({
     ...row,
     anchor: row.id.replace('.', '-'),
     from: row.stated ? 'this shop' : 'default',
     ownReason: row.ownReason ?? '',
     disagrees: row.disagrees ?? '',
+    // Limits that belong together share their words; once is enough.
+    tellsWho: row.disagrees !== undefined && row.disagrees !== decided[index - 1]?.disagrees,
   }))
   const facts = {
     path: POLICY_PATH,

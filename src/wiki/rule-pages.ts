@@ -44,6 +44,14 @@ function rulePage(site: Site, rule: RulePage): SiteFile {
     site,
     'rule',
     { path, title: rule.title, about: `Rule ${rule.id}: ${rule.title}.` },
-    { ...rule, sources: rule.sources, level: rule.level, levelWord: LEVEL_WORDS[rule.level], hits, gaps },
+    {
+      ...rule,
+      asks: rule.asks ?? '',
+      sources: rule.sources,
+      level: rule.level,
+      levelWord: LEVEL_WORDS[rule.level],
+      hits,
+      gaps,
+    },
   )
 }

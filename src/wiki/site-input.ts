@@ -45,7 +45,8 @@ export interface Pictures {
 }
 
 /** What a rule's page shows. */
-export type RulePage = Pick<Rule, 'id' | 'title' | 'level' | 'reason' | 'remedy' | 'needs' | 'sources'>
+export type RulePage = Pick<Rule, 'id' | 'title' | 'level' | 'reason' | 'remedy' | 'needs' | 'sources'> &
+  Partial<Pick<Rule, 'asks'>>
 
 export interface SiteInput {
   readonly shop: Shop
