@@ -3,8 +3,8 @@ import { sheetHead } from './head.ts'
 import type { Column, Row, Sheet } from './sheet.ts'
 
 const COLUMNS: readonly Column[] = [
-  { key: 'step', heading: 'Step', use: 'number' },
-  { key: 'do', heading: 'Do', lead: true },
+  { key: 'step', heading: 'Step', lead: true },
+  { key: 'do', heading: 'Do' },
   { key: 'done', heading: 'Done', use: 'tick' },
   { key: 'initials', heading: 'Initials', use: 'fill' },
 ]

@@ -30,6 +30,7 @@ const PAGES = [
   'guide/installation-van-7.html',
   'net/installation-van-7.html',
   'paper/van-labels-plain-a4.html',
+  'paper/van-change-sheet.html',
 ]
 const SCREENS = [
   { name: 'phone, light', viewport: { width: 360, height: 800 }, colorScheme: 'light' },
@@ -180,6 +181,7 @@ const PRINTED = [
   ['paper/van-ring-out.html', 'TS-1', 'Ring-out sheet'],
   ['paper/van-label-list.html', 'TS-1', 'Label list'],
   ['paper/van-pinout-p2.html', 'TS-1', 'Pinout P2'],
+  ['paper/van-change-sheet.html', 'TS-1', 'Change sheet'],
   ['harness/van.html', 'TS-1', 'Harness page'],
   ['guide/installation-van-7.html', 'Van 7', 'Install guide'],
 ] as const
