@@ -1,3 +1,4 @@
+import { formatAmps } from '../base/format-quantity.ts'
 import type { Half, Loom, Terminal, Unit } from '../resolve/loom.ts'
 import { type FlagsAt, familyWords, idlePins, pinName } from './part-blocks.ts'
 import type { Block, EndRef, StripRow, StripSection, SymbolName } from './sheet-model.ts'
@@ -35,6 +36,8 @@ interface Gathered {
   readonly used: Map<Half, Map<string, Terminal[]>>
   readonly guests: Map<Half, Half[]>
   readonly pinOf: ReadonlyMap<Terminal, string>
+  /** Fuses inside equipment, by the address of the pin they protect. */
+  readonly fuses: ReadonlyMap<string, string>
 }
 
 /** Which pin of the host a mated pin touches; pins of the same name where nothing else is said. */
@@ -46,6 +49,25 @@ function matedPins(loom: Loom): Map<Terminal, string> {
     else if (a.half && b.half && hostOf(b.half) === a.half) pins.set(b, a.name)
   }
   return pins
+}
+
+/** What a fuse inside a unit is, at the pin it feeds: a fuse block is read by its ways. */
+function insideFuses(loom: Loom): Map<string, string> {
+  const fuses = new Map<string, string>()
+  for (const { unit, source, id } of loom.components) {
+    if (!unit || source.kind !== 'fuse') continue
+    const out = source.between && Object.hasOwn(source.between, 'out') ? source.between.out : undefined
+    const rating = source.rating === undefined ? '' : ` ${formatAmps(source.rating)}`
+    if (out !== undefined) fuses.set(`${unit.id}.${out}`, `${id} fuse${rating}`)
+  }
+  return fuses
+}
+
+/** The function of a pin with the fuse it is fed through; a pin that is called like its fuse is not called twice. */
+function rowName(does: Terminal['does'] | undefined, fuse: string | undefined): string {
+  const name = does ? pinName(does) : ''
+  if (fuse === undefined) return name
+  return name === '' || fuse.startsWith(`${name} `) ? fuse : `${name}, ${fuse}`
 }
 
 function gather(loom: Loom): Gathered {
@@ -64,7 +86,7 @@ function gather(loom: Loom): Gathered {
     pins.set(name, [...new Set([...(pins.get(name) ?? []), terminal])])
     used.set(host, pins)
   }
-  return { used, guests, pinOf }
+  return { used, guests, pinOf, fuses: insideFuses(loom) }
 }
 
 const addressOf = (terminal: Terminal | undefined) => (terminal ? { address: terminal.address } : {})
@@ -85,7 +107,7 @@ function sectionOf(host: Half, gathered: Gathered, flagsAt: FlagsAt): StripSecti
         key: `${host.id}.${pin}`,
         ...addressOf(own ?? landed[0]),
         pin,
-        name: does ? pinName(does) : '',
+        name: rowName(does, own && gathered.fuses.get(own.address)),
         ...(flags.length > 0 ? { flags } : {}),
       },
     ]

@@ -85,3 +85,19 @@ describe('sizes on a line', () => {
     expect(sizeOnLine(read.value)).toBe(expected)
   })
 })
+
+test('a fuse block says at each way which fuse feeds it, and how many amps it is', () => {
+  const launch = looms.find(({ id }) => id === 'harbour-launch')
+  if (!launch) throw new Error('the launch is there')
+  const sheet = loomSheet(launch)
+  const block = sheet.blocks.find(({ id }) => id === 'fuses')
+  const rows = block?.kind === 'strip' ? block.sections.flatMap((section) => section.rows) : []
+  expect(rows.map(({ pin, name }) => `${pin} ${name}`)).toEqual([
+    '1 FB IN',
+    '1 F2 fuse 10 A',
+    '2 F3 fuse 5 A',
+    '3 F4 fuse 7.5 A',
+    '4 F5 fuse 5 A',
+    '5 F6 fuse 3 A',
+  ])
+})
