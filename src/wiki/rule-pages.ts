@@ -3,6 +3,7 @@ import { COVERAGE_PATH } from './coverage-page.ts'
 import { LEVEL_WORDS, pageOf, placeNear } from './finding-view.ts'
 import { linkTo, makePage, type Site } from './page.ts'
 import { POLICY_PATH } from './policy-page.ts'
+import { type RuleExample, ruleExamples } from './rule-example.ts'
 import type { RulePage, SiteFile } from './site-input.ts'
 
 /** The list of rules and one page for each. */
@@ -23,10 +24,11 @@ export function rulePages(site: Site): SiteFile[] {
       })),
     },
   )
-  return [list, ...rules.map((rule) => rulePage(site, rule))]
+  const exampleOf = ruleExamples()
+  return [list, ...rules.map((rule) => rulePage(site, rule, exampleOf(rule.id)))]
 }
 
-function rulePage(site: Site, rule: RulePage): SiteFile {
+function rulePage(site: Site, rule: RulePage, example: RuleExample | undefined): SiteFile {
   const path = site.map.rule(rule.id) ?? ''
   const hits = site.input.looms.flatMap(({ loom, findings }) =>
     findings
@@ -52,6 +54,7 @@ function rulePage(site: Site, rule: RulePage): SiteFile {
       levelWord: LEVEL_WORDS[rule.level],
       hits,
       gaps,
+      example,
     },
   )
 }
