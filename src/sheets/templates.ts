@@ -127,6 +127,7 @@ interface TemplateNode {
   readonly type: string
   readonly escaped?: boolean
   readonly name?: { readonly original?: unknown }
+  readonly params?: readonly { readonly value?: unknown }[]
   readonly loc?: { readonly start?: { readonly line?: number } }
 }
 
@@ -147,10 +148,15 @@ const lineOfPart = (parsed: unknown, part: string): number | undefined =>
 
 /** What can be told from the text: parts that are not there, and text that would not be escaped. */
 function faultsOf(parsed: unknown, name: string, known: ReadonlySet<string>): TemplateError[] {
-  return [...nodesOf(parsed)].flatMap((node) => {
+  const nodes = [...nodesOf(parsed)]
+  // Parts that the template defines for itself.
+  const inline = new Set(
+    nodes.filter(({ type }) => type === 'DecoratorBlock').map(({ params }) => params?.[0]?.value),
+  )
+  return nodes.flatMap((node) => {
     const line = node.loc?.start?.line
     const part = node.name?.original
-    if (isPart(node) && typeof part === 'string' && !known.has(part))
+    if (isPart(node) && typeof part === 'string' && !known.has(part) && !inline.has(part))
       return [new TemplateError(`${name}.hbs`, line, `there is no template {{> ${part}}}`)]
     if (node.type === 'MustacheStatement' && node.escaped === false)
       return [

@@ -47,16 +47,16 @@ describe('a shop’s own templates', () => {
       '<h1>x</h1>\n{{> counts}}',
       /:2 \{\{> counts\}\} does not find what it needs here/,
     ],
-    ['a part that uses itself', '{{> rules}}', /./],
+    ['a part that uses itself', '{{> uses}}', /./],
     ['an unknown helper', '\n{{shout title}}', /:2 .*shout/],
   ])('%s: ours is used, and the line is named', async (_, text, told) => {
-    const templates = makeTemplates(templateSources, own('rules', text))
+    const templates = makeTemplates(templateSources, own('uses', text))
     const ours = makeTemplates(templateSources)
-    const data = { rules: [], root: '', shop: 'x' }
-    expect(templates.render('rules', data)).toBe(ours.render('rules', data))
+    const data = { uses: [{ text: 'Van', href: '', detail: '' }] }
+    expect(templates.render('uses', data)).toBe(ours.render('uses', data))
     const [trouble] = templates.troubles()
     expect(`:${trouble?.line} ${trouble?.problem}`).toMatch(told)
-    expect(trouble?.file).toBe('shop/templates/rules.hbs')
+    expect(trouble?.file).toBe('shop/templates/uses.hbs')
   })
 })
 
