@@ -105,6 +105,19 @@ describe('the site', () => {
   })
 })
 
+test('hundreds of findings stay on the pages of their jobs; the list of all shows the worst of each', () => {
+  const [first] = input.looms
+  const [finding] = first?.findings ?? []
+  if (!first || !finding) throw new Error('the sample has no finding')
+  const many = Array.from({ length: 400 }, (_, index) => ({ ...finding, what: `finding ${index}` }))
+  const pages = publishSite({ ...input, looms: [{ ...first, findings: many }] })
+  const content = (path: string) => pages.find((file) => file.path === path)?.content ?? ''
+  expect(content('findings.html').match(/<li class="finding /g)?.length).toBe(3)
+  expect(content('findings.html')).toContain('397 more findings')
+  expect(content('installation/van-7.html')).toContain('finding 399')
+  expect(brokenLinks(pages)).toEqual([])
+})
+
 describe('hostile text', () => {
   const data: DocumentInput = spoil(vanRadio, (max) => wild.slice(0, max))
 
