@@ -50,7 +50,11 @@ export interface CheckOptions {
   readonly rules?: readonly Rule[]
   /** Shop policy; that of the loom's settings when left out. */
   readonly policy?: SourcedPolicy
+  /** Gives what the rules said of a loom before, or has it judged: the same loom under the same policy is always judged alike. */
+  readonly keep?: KeepRaw
 }
+
+export type KeepRaw = (loom: Loom, judge: () => RawResult) => RawResult
 
 export interface ShopToCheck {
   readonly looms: readonly { readonly loom: Loom; readonly solution: Solution }[]
@@ -76,7 +80,8 @@ function check(shop: ShopToCheck, options: CheckOptions, wholeShop: boolean): Ch
   const severities = policy?.value.rules ?? {}
   const all = options.rules ?? standardRules
   const rules = all.filter((rule) => !Object.hasOwn(severities, rule.id) || severities[rule.id] !== 'off')
-  const raw = shop.looms.map((entry) => judge(entry, rules))
+  const keep: KeepRaw = options.keep ?? ((_, anew) => anew())
+  const raw = shop.looms.map((entry) => keep(entry.loom, () => judge(entry, rules)))
   const earlier = [...(shop.findings ?? []), ...shop.looms.flatMap(({ loom }) => loom.findings)]
   const met = [...earlier, ...raw.flatMap((result) => result.findings)]
   const findings = [...met, ...(policy ? unknownRules(severities, knownNames(all, met), policy.at) : [])]

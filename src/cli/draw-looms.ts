@@ -4,7 +4,7 @@ import type { ConnectorFamily } from '../describe/part.ts'
 import { drawWiring } from '../draw/draw-wiring.ts'
 import { drawFace, type FaceRequest, type FaceScene, faceScene } from '../draw/face.ts'
 import { harnessSheet, loomSheet } from '../draw/loom-sheet.ts'
-import type { Flag } from '../draw/sheet-model.ts'
+import type { Flag, SheetModel } from '../draw/sheet-model.ts'
 import type { Half, Loom, LoomUse } from '../resolve/loom.ts'
 import { drawingName, type KeptArrangements } from './kept-arrangements.ts'
 
@@ -65,13 +65,17 @@ export interface DrawRequest {
 
 /** The wiring drawing of a loom or of one harness in it, as one SVG a sheet. */
 export async function drawLoom(request: DrawRequest): Promise<string[]> {
-  const { loom, use, findings, matchCode, style, kept } = request
-  const options = { matchCode, flags: drawingFlags(loom, use, findings) }
-  const model = use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
+  const { loom, use, style, kept } = request
   const name = drawingName(loom, use)
-  const drawing = await drawWiring(model, { style, keep: kept?.before(name) ?? [] })
+  const drawing = await drawWiring(wiringModel(request), { style, keep: kept?.before(name) ?? [] })
   kept?.note(name, drawing.arranged)
   return drawing.sheets.map(({ svg }) => svg)
+}
+
+/** What a wiring drawing is drawn from. */
+export function wiringModel({ loom, use, findings, matchCode }: Omit<DrawRequest, 'style'>): SheetModel {
+  const options = { matchCode, flags: drawingFlags(loom, use, findings) }
+  return use ? harnessSheet(loom, use, options) : loomSheet(loom, options)
 }
 
 /** Pins of a half that a conductor of the job lands on. */

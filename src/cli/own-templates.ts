@@ -1,3 +1,4 @@
+import { readdirSync, statSync } from 'node:fs'
 import { readdir, readFile, stat } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import type { Finding } from '../base/finding.ts'
@@ -43,6 +44,13 @@ export async function ownTemplates(
     }
   }
   return { templates, troubles }
+}
+
+/** The folder of a shop's own templates, and the files that lie in it now. */
+export function templateFiles(input: string): string[] {
+  const folder = join(input, FOLDER)
+  const names = statSync(folder, { throwIfNoEntry: false })?.isDirectory() ? readdirSync(folder) : []
+  return [folder, ...names.filter((name) => name.endsWith('.hbs')).map((name) => join(folder, name))]
 }
 
 async function refusal(path: string, isFile: boolean, trust: Trust): Promise<string | undefined> {

@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts'
 import type { Locate, Place, Pointer } from '../base/place.ts'
-import type { CheckResult } from '../check/check.ts'
+import type { CheckResult, KeepRaw } from '../check/check.ts'
+import type { RawResult } from '../check/run-rules.ts'
 import type { JudgedRecords } from '../commission/judge-records.ts'
 import type { Shop } from '../describe/shop.ts'
 import type { RecordsRead, ShopRecords } from '../describe/shop-records.ts'
@@ -9,14 +10,16 @@ import type { ShopSource } from '../read/shop-source.ts'
 import type { Trust } from '../read/trust.ts'
 import type { Loom } from '../resolve/loom.ts'
 import type { Solution } from '../solve/solution.ts'
-import type { Job, Pictures, SiteInput } from '../wiki/site-input.ts'
-import type { SiteMap } from '../wiki/site-map.ts'
+import type { KeepPages } from '../wiki/publish-site.ts'
+import type { Job, Pictures, SiteFile, SiteInput } from '../wiki/site-input.ts'
 import type { OutputFiles } from '../write/write-output.ts'
 import type { PageKind } from './draw-pages.ts'
 import type { DrawTarget } from './draw-targets.ts'
 import type { Io } from './io.ts'
+import type { KeepJob } from './keep-jobs.ts'
 import type { KeptArrangements } from './kept-arrangements.ts'
 import type { OwnTemplates } from './own-templates.ts'
+import type { DeskCount, DeskOptions, Keeping } from './picture-desk.ts'
 import { Unreadable } from './unreadable.ts'
 
 /*
@@ -56,6 +59,10 @@ export interface SolvedLoom {
 
 /** What a check gives. */
 export interface Judged extends Described {
+  /** What was made of unchanged jobs by earlier builds. */
+  readonly keep?: KeepJob
+  /** What rules said of each loom, so that none is judged twice. */
+  readonly keepRaw?: KeepRaw
   readonly looms: readonly SolvedLoom[]
   readonly commissioned: JudgedRecords
   readonly result: CheckResult
@@ -132,7 +139,7 @@ async function commission(
 }
 
 /** Papers issued under another match code; with `made`, also what the papers count and test, which costs making them. */
-async function paperFindings(looms: readonly SolvedLoom[], made: boolean): Promise<Finding[]> {
+async function paperFindings(looms: readonly SolvedLoom[], made: boolean, keep: KeepJob): Promise<Finding[]> {
   const isIssued = ({ loom }: SolvedLoom) =>
     [loom.source, ...loom.looms.map((use) => use.harness)].some(({ match }) => match !== undefined)
   const issued = looms.filter(isIssued)
@@ -141,7 +148,10 @@ async function paperFindings(looms: readonly SolvedLoom[], made: boolean): Promi
   const changed = issued.flatMap(({ loom }) => auditIssue(loom))
   if (!made) return changed
   const { auditPapers } = await import('../sheets/audit-papers.ts')
-  return [...changed, ...looms.flatMap(({ loom, solution }) => auditPapers(loom, solution))]
+  return [
+    ...changed,
+    ...looms.flatMap(({ loom, solution }) => keep('audit', loom, '', () => auditPapers(loom, solution))),
+  ]
 }
 
 /** Findings that are no rule's and belong on the page of a job all the same. */
@@ -152,33 +162,53 @@ const OF_PAPERS: ReadonlySet<string> = new Set([
   'issued-paper-unchanged',
 ])
 
+/** Code that asks for the clock may describe other things from the same files, so nothing of it is kept. */
+async function keeperOf({ source, shop }: Described, keeping: Keeping | undefined): Promise<KeepJob> {
+  if (!keeping || !source.repeatable) return (_kind, _loom, _besides, make) => make()
+  const { keepJobs } = await import('./keep-jobs.ts')
+  return keepJobs(keeping, source, shop)
+}
+
+/** What rules say of a loom is asked for twice, for the shop and for its own pages. */
+function keepRaw(keep: KeepJob): KeepRaw {
+  const known = new Map<Loom, RawResult>()
+  return (loom, judgeAnew) => {
+    const raw = known.get(loom) ?? keep('rules', loom, '', judgeAnew)
+    known.set(loom, raw)
+    return raw
+  }
+}
+
 /** Read, describe, resolve, solve and check, with `papers` also what will be printed. Throws {@link Unreadable}. */
 export async function judge(
   inputs: readonly string[],
   io: Io,
   trust: Trust = 'own',
   papers = false,
+  keeping: Keeping | undefined = undefined,
 ): Promise<Judged> {
   const described = await describe(inputs, io, trust)
+  const keep = await keeperOf(described, keeping)
   const { resolveShop } = await import('../resolve/resolve.ts')
   const resolved = resolveShop(described.shop)
   const looms = await solveAll(resolved.looms, io)
   io.progress.say('checking')
   const { checkShop } = await import('../check/check.ts')
   const stale = await staleCitations(looms, described.shop)
-  const printed = await paperFindings(looms, papers)
+  const printed = await paperFindings(looms, papers, keep)
   const commissioned = await commission(described.records, looms)
   const { policy } = described.shop
+  const raw = keepRaw(keep)
   const ofRecords = [...described.recordFindings, ...commissioned.findings]
   const result = checkShop(
     {
       looms,
       findings: [...described.misshapen, ...resolved.index.findings, ...stale, ...printed, ...ofRecords],
     },
-    policy ? { policy } : {},
+    { ...(policy ? { policy } : {}), keep: raw },
   )
   io.progress.done()
-  return { ...described, looms, commissioned, result }
+  return { ...described, keep, keepRaw: raw, looms, commissioned, result }
 }
 
 const isAbout = (loom: Loom, subject: string): boolean =>
@@ -188,9 +218,11 @@ const isAbout = (loom: Loom, subject: string): boolean =>
 async function jobsOf(judged: Judged): Promise<Job[]> {
   const { checkLoom } = await import('../check/check.ts')
   const { policy } = judged.shop
+  const { keepRaw: keep } = judged
+  const options = { ...(policy ? { policy } : {}), ...(keep ? { keep } : {}) }
   const stale = judged.result.findings.filter(({ rule }) => OF_PAPERS.has(rule))
   return judged.looms.map(({ loom, solution }) => {
-    const { findings, notChecked, questions } = checkLoom(loom, solution, policy ? { policy } : {})
+    const { findings, notChecked, questions } = checkLoom(loom, solution, options)
     const cited = stale.filter(({ subject }) => isAbout(loom, subject))
     return { loom, solution, findings: [...findings, ...cited], notChecked, questions }
   })
@@ -259,54 +291,6 @@ export async function drawings(
   return draw.asFiles(pictures)
 }
 
-/** Wiring drawings of every page that shows one, by its name. */
-async function drawAll(
-  map: SiteMap,
-  kept: KeptArrangements | undefined,
-  io: Io,
-): Promise<Omit<Pictures, 'faces'>> {
-  const { drawingFlags, drawLoom } = await import('./draw-looms.ts')
-  const { diagramPicture, formboardOverview } = await import('../wiki/overview-pictures.ts')
-  const boards = new Map<string, string>()
-  const diagrams = new Map<string, string>()
-  const { matchCodeOf } = await import('../sheets/match-code.ts')
-  const keeping = kept ? { kept } : {}
-  const harnesses = new Map<string, string[]>()
-  const installations = new Map<string, string[]>()
-  const count = map.harnesses.length + map.installations.length
-  const say = (id: string) =>
-    io.progress.say(`drawing ${harnesses.size + installations.size + 1} of ${count}: ${id}`)
-  for (const { harness, job, use } of map.harnesses) {
-    say(harness.id)
-    const { loom, findings } = job
-    const request = {
-      loom,
-      use,
-      findings,
-      matchCode: matchCodeOf(loom, use),
-      style: 'shared' as const,
-      ...keeping,
-    }
-    harnesses.set(harness.id, await drawLoom(request))
-    const board = formboardOverview(loom, use, { ...request, flags: drawingFlags(loom, use, findings) })
-    if (board) boards.set(harness.id, board)
-  }
-  for (const { loom, findings } of map.installations) {
-    say(loom.id)
-    const matchCode = matchCodeOf(loom)
-    const request = { loom, use: undefined, findings, matchCode, style: 'shared' as const, ...keeping }
-    installations.set(loom.id, await drawLoom(request))
-    const diagram = await diagramPicture(loom, { matchCode, flags: drawingFlags(loom, undefined, findings) })
-    if (diagram) diagrams.set(loom.id, diagram)
-  }
-  return {
-    harness: (id) => harnesses.get(id) ?? [],
-    installation: (id) => installations.get(id) ?? [],
-    formboard: (id) => boards.get(id),
-    diagram: (id) => diagrams.get(id),
-  }
-}
-
 /** The faces of connectors, drawn when a page asks for them. */
 async function facePictures(looms: readonly SolvedLoom[]): Promise<Pictures['faces']> {
   const { facesOfFamily, facesOfHalf } = await import('./draw-looms.ts')
@@ -321,17 +305,47 @@ type Past = Pick<SiteInput, 'history' | 'changeSheets'>
 
 /** The pages of the shop as files by name. */
 export async function pages(judged: Judged, io: Io, past: Past = {}): Promise<OutputFiles> {
-  return (await publish(judged, io, past)).files
+  return (await publish(judged, io, { past })).files
 }
 
-/** The pages of the shop, and what was wrong with its own templates. */
+/** The pages of a shop, what was wrong with its own templates, and how its drawings came about. */
+export interface PublishedShop {
+  /** Empty where only a share of the drawings was asked for. */
+  readonly files: OutputFiles
+  readonly findings: readonly Finding[]
+  readonly count: DeskCount
+}
+
+/** What pages are made with besides what was judged. */
+export interface PublishOptions {
+  readonly past?: Past
+  readonly own?: OwnTemplates
+  readonly desk?: DeskOptions
+  /** Where how drawings were arranged is kept. */
+  readonly arranged?: KeptArrangements
+}
+
+const NO_TEMPLATES: OwnTemplates = { templates: {}, troubles: [] }
+
+/** Publishes with the pages of jobs that were kept. */
+function publishWith(
+  publishSite: (input: SiteInput, keep?: KeepPages) => readonly SiteFile[],
+  whole: SiteInput,
+  { keep }: Judged,
+  besides: string,
+): readonly SiteFile[] {
+  if (!keep) return publishSite(whole)
+  const site = publishSite(whole, (part, loom, make) => keep(`pages ${part}`, loom, besides, make))
+  // Papers whose names fold into one are numbered in the order they are asked for, which is another where some are not made anew.
+  return new Set(site.map(({ path }) => path)).size === site.length ? site : publishSite(whole)
+}
+
+/** Draws and publishes a shop; with a share, draws only that. */
 export async function publish(
   judged: Judged,
   io: Io,
-  past: Past = {},
-  own: OwnTemplates = { templates: {}, troubles: [] },
-  kept?: KeptArrangements,
-): Promise<{ readonly files: OutputFiles; readonly findings: readonly Finding[] }> {
+  { past = {}, own = NO_TEMPLATES, desk = {}, arranged }: PublishOptions = {},
+): Promise<PublishedShop> {
   const looms = await jobsOf(judged)
   const { showPlace } = await import('../base/place.ts')
   const { ruleList } = await import('../report/rule-list.ts')
@@ -355,14 +369,25 @@ export async function publish(
     ...past,
   }
   const none: Pictures = { harness: () => [], installation: () => [], faces: () => [] }
-  const drawn = await drawAll(siteMap({ ...input, pictures: none }), kept, io)
+  const { drawSite } = await import('./draw-site.ts')
+  const say = (done: number, all: number) => {
+    if (done < all) io.progress.say(`drawing ${done + 1} of ${all}`)
+  }
+  const map = siteMap({ ...input, pictures: none })
+  const { shownOfOthers } = await import('./keep-jobs.ts')
+  const { pictures, count } = await drawSite(map, { say, ...desk }, arranged)
+  if (desk.share) return { files: new Map(), findings: [], count }
   io.progress.say('publishing')
-  const pictures = { ...drawn, faces: await facePictures(judged.looms) }
-  const first = publishSite({ ...input, pictures })
+  const whole = { ...input, pictures: { ...pictures, faces: await facePictures(judged.looms) } }
+  // Change sheets and arrangements are not among the files of the shop, and its templates are judged by filling them in.
+  const mayKeep = !past.changeSheets && !arranged && own === NO_TEMPLATES
+  const first = mayKeep
+    ? publishWith(publishSite, whole, judged, shownOfOthers(map, input, io.cwd))
+    : publishSite(whole)
   const { templateFindings } = await import('./own-templates.ts')
   const findings = templateFindings(own, templates, ours)
   const shopFindings = [...(input.shopFindings ?? []), ...findings]
   // Only filling them in shows what is wrong with templates, and the pages have to tell it.
-  const site = findings.length === 0 ? first : publishSite({ ...input, pictures, shopFindings })
-  return { files: new Map(site.map(({ path, content }) => [path, content])), findings }
+  const site = findings.length === 0 ? first : publishSite({ ...whole, shopFindings })
+  return { files: new Map(site.map(({ path, content }) => [path, content])), findings, count }
 }

@@ -1,6 +1,7 @@
 import type { ElkExtendedEdge, ElkNode, LayoutOptions } from 'elkjs/lib/elk-api.js'
 import { labelWidth } from './conductor-label.ts'
 import type { Graph, GraphNode, TrunkEdge, WireEdge } from './graph.ts'
+import { type LayoutEngine, layOutAnew } from './layout-engine.ts'
 import { PITCH, TRUNK_SLOT } from './metrics.ts'
 import type { Box, Point } from './scene.ts'
 
@@ -195,8 +196,11 @@ function read(graph: Graph, root: ElkNode): PlacedGraph {
  * Places a graph with the layered algorithm. Deterministic: the same graph gives the same coordinates everywhere.
  * @throws Error naming the drawing step when the layout library fails.
  */
-export async function layOut(graph: Graph, settings: LayoutSettings): Promise<PlacedGraph> {
-  const { default: Elk } = await import('elkjs/lib/elk.bundled.js')
+export async function layOut(
+  graph: Graph,
+  settings: LayoutSettings,
+  engine: LayoutEngine = layOutAnew,
+): Promise<PlacedGraph> {
   const root: ElkNode = {
     id: 'root',
     layoutOptions: rootOptions(graph.wires.length + graph.trunks.length, settings),
@@ -208,7 +212,7 @@ export async function layOut(graph: Graph, settings: LayoutSettings): Promise<Pl
       .sort((a, b) => a.order - b.order)
       .map(({ edge }) => edge),
   }
-  return widen(read(graph, await new Elk().layout(root)))
+  return widen(read(graph, await engine(root)))
 }
 
 /**

@@ -1,5 +1,6 @@
 import { type ArrangedSheet, type Arrangement, keptGroups, keptSheet } from './arrangement.ts'
 import type { PlacedGraph } from './layout.ts'
+import type { LayoutEngine } from './layout-engine.ts'
 import { LEAST_SCALE, UNITS_PER_MM } from './metrics.ts'
 import { frameOf, PAPERS, type Paper, type PaperName, zoneAt } from './paper.ts'
 import { type ArrangedGraph, placePart } from './place-part.ts'
@@ -19,6 +20,8 @@ export interface WiringOptions {
   readonly limit?: number
   /** How the drawing was arranged before: sheets, columns and order are kept where the description still has them. */
   readonly keep?: Arrangement
+  /** Lays graphs out; anew when left out. */
+  readonly engine?: LayoutEngine
 }
 
 /** Conductors a reader can still follow on one sheet. */
@@ -70,7 +73,7 @@ async function placeAll(
   model: SheetModel,
   limit: number,
   target: Paper,
-  keep: Arrangement,
+  { keep = [], engine }: Pick<WiringOptions, 'keep' | 'engine'>,
 ): Promise<PlacedPart[]> {
   const kept = keptGroups(model, keep)
   let groups = kept.length > 0 ? kept : splitConductors(model, limit)
@@ -85,7 +88,7 @@ async function placeAll(
         part.model.conductors.map((c) => c.id),
         [...part.elsewhere],
       ])
-      const graph = known.get(key) ?? (await placePart(part, { w, h }, keptSheet(part.model, keep)))
+      const graph = known.get(key) ?? (await placePart(part, { w, h }, keptSheet(part.model, keep), engine))
       next.set(key, graph)
       placed.push({ part, ...graph })
     }
@@ -145,7 +148,7 @@ function furnish(model: SheetModel, part: SheetPart, paper: Paper, sheet: number
 /** Everything of a wiring drawing in its place. Deterministic; throws only when the layout library fails. */
 export async function planWiring(model: SheetModel, options: WiringOptions = {}): Promise<PlannedSheet[]> {
   const limit = Math.max(4, options.limit ?? CONDUCTORS_PER_SHEET)
-  const parts = await placeAll(model, limit, paperNamed(options.paper ?? 'A3'), options.keep ?? [])
+  const parts = await placeAll(model, limit, paperNamed(options.paper ?? 'A3'), options)
   const papers = choosePapers(parts, options.paper)
   const spots = parts.map(({ placed }, s) => spotOn(papers[s] ?? paperNamed('A3'), placed))
   const find = (sheet: number, block: string): string => {

@@ -11,6 +11,8 @@ export interface Bundle {
   readonly path: string
   /** Absolute paths of everything that went in. */
   readonly inputs: readonly string[]
+  /** Files of `inputs` that others of them import; all where that is not known. */
+  readonly imported: ReadonlySet<string>
   /** Files of `inputs` that ask for the builders. */
   readonly describing: ReadonlySet<string>
 }
@@ -76,6 +78,13 @@ function describing(inputs: Metafile['inputs'], root: string): Set<string> {
   return new Set(asks.map(([file]) => resolve(root, file)))
 }
 
+/** What the script itself asks for is no import by another file. */
+function importedFiles(inputs: Metafile['inputs'], root: string): Set<string> {
+  const files = Object.entries(inputs).filter(([file]) => file !== '<stdin>')
+  const within = files.flatMap(([, { imports }]) => imports.filter(({ external }) => !external))
+  return new Set(within.map(({ path }) => resolve(root, path)))
+}
+
 /**
  * Bundles description files. A file given in `files` is run as step i of the script: `step(i, load)`.
  * In one flat script V8 takes longer to tell a call's place the longer the script is; in functions of their own it does not.
@@ -135,6 +144,7 @@ function bundleOf(
     map: text('.map'),
     path,
     inputs: inputs.map((file) => resolve(root, file)),
+    imported: importedFiles(result.metafile.inputs, root),
     describing: describing(result.metafile.inputs, root),
   }
 }

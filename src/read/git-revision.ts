@@ -1,7 +1,7 @@
 import { execFile, spawn } from 'node:child_process'
 import { mkdir, mkdtemp, realpath, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
-import { dirname, join } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import { quote } from '../base/quote.ts'
 import { LIMITS } from '../describe/limits.ts'
 
@@ -96,6 +96,23 @@ export async function findRepository(cwd: string): Promise<Repository | undefine
 }
 
 /** Whether a text can be a revision at all. */
+/**
+ * The files that change whenever the history seen from here does: the head, the branch it is on, packed names and the depth of the clone.
+ * Absolute; some may not exist. Empty outside a repository.
+ */
+export async function repositoryFiles(cwd: string): Promise<string[]> {
+  const names = ['HEAD', 'packed-refs', 'shallow', 'reftable/tables.list']
+  const head = (await git(cwd, ['symbolic-ref', '-q', 'HEAD'])).out.toString().trim()
+  const asked = [...names, ...(head === '' ? [] : [head])].flatMap((name) => ['--git-path', name])
+  const { code, out } = await git(cwd, ['rev-parse', ...asked])
+  if (code !== 0) return []
+  return out
+    .toString()
+    .trim()
+    .split('\n')
+    .map((path) => resolve(cwd, path))
+}
+
 export const looksLikeRevision = (text: string): boolean => REVISION.test(text) && !text.includes('..')
 
 /** The commit a revision names. Throws {@link GitError}. */

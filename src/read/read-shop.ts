@@ -138,7 +138,7 @@ async function readCode(
   display: (path: string) => string,
   trust: Trust,
 ): Promise<CodeResult> {
-  const none = { documents: [], troubles: [], inputs: [] }
+  const none = { documents: [], troubles: [], inputs: [], imported: [], repeatable: true }
   if (code.length === 0) return none
   if (trust === 'refuse') return { ...none, troubles: refusedCode(code) }
   const { readTypescript } = await import('./read-typescript.ts')
@@ -179,12 +179,15 @@ export async function readShop(
       what: 'no description was found',
       fix: 'Name a folder or a file that holds a harness: “loomwright init” writes one to start from.',
     })
+  const known = new Set(texts.map(({ path }) => path))
   return {
     documents: into.documents.sort((a, b) => (a.name < b.name ? -1 : 1)),
     records: into.records.sort((a, b) => (a.name < b.name ? -1 : 1)),
     procedures: into.procedures,
     texts: texts.map(({ name, file, path, kind, text }) => ({ name, file, path, kind, text })),
     watch: [...new Set([...found.folders, ...found.files.map(({ path }) => path), ...ran.inputs])].sort(),
+    imported: [...new Set([...ran.imported, ...ran.inputs.filter((path) => !known.has(path))])],
+    repeatable: ran.repeatable,
     troubles: into.troubles.sort(byPlace),
     locate: locator([...into.documents, ...into.records], texts),
     sourceLine: lineReader(texts, ran.inputs, from),

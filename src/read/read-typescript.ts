@@ -5,6 +5,7 @@ import { documentOf, gather } from '../author/as-document.ts'
 import { markOf } from '../author/site.ts'
 import type { Trouble } from '../base/finding.ts'
 import { type Bundle, bundleTypescript, type Display, mapRoot } from './bundle-typescript.ts'
+import { isRepeatable } from './is-repeatable.ts'
 import { LineIndex } from './line-index.ts'
 import { locateTypescript, type SourceLookup } from './locate-typescript.ts'
 import { plainData } from './plain-data.ts'
@@ -29,6 +30,10 @@ export interface CodeResult {
   readonly troubles: readonly Trouble[]
   /** Everything that was bundled, absolute. */
   readonly inputs: readonly string[]
+  /** Files of `inputs` whose change may change what other files describe, absolute. */
+  readonly imported: readonly string[]
+  /** Whether the same files will give the same again. */
+  readonly repeatable: boolean
 }
 
 function lookupFor(bundle: Bundle, display: Display): SourceLookup {
@@ -185,7 +190,8 @@ export async function readTypescript(
   const paths = files.map(({ path }) => path)
   const apart = trust === 'apart' ? await import('./sandbox/run-apart.ts') : undefined
   const bundle = await (apart?.bundleApart ?? bundleTypescript)(paths, root, display)
-  if ('troubles' in bundle) return { documents: [], troubles: bundle.troubles, inputs: paths }
+  if ('troubles' in bundle)
+    return { documents: [], troubles: bundle.troubles, inputs: paths, imported: paths, repeatable: false }
   const lookup = lookupFor(bundle, display)
   const names = files.map(({ file }) => file)
   const ran = apart
@@ -221,5 +227,11 @@ export async function readTypescript(
       )
     }
   }
-  return { documents, troubles, inputs: bundle.inputs }
+  return {
+    documents,
+    troubles,
+    inputs: bundle.inputs,
+    imported: [...bundle.imported],
+    repeatable: isRepeatable(bundle.code),
+  }
 }

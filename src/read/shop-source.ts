@@ -49,6 +49,10 @@ export interface ShopSource {
   readonly texts: readonly SourceText[]
   /** Files and folders whose change calls for reading again, as absolute paths, sorted. */
   readonly watch: readonly string[]
+  /** Files that other files import, and what code reads besides the files of the shop, as absolute paths. */
+  readonly imported: readonly string[]
+  /** Whether reading again gives the same as long as none of these change: false where code asks for the clock or for other packages. */
+  readonly repeatable: boolean
   /** Why files could not be read; with any of these there is nothing to judge yet. */
   readonly troubles: readonly Trouble[]
   /** Place of a value of a document. For a procedure the path is `[line, column]`, both counted from 1. */

@@ -1,3 +1,4 @@
+import type { Loom } from '../resolve/loom.ts'
 import { assetPages } from './asset-page.ts'
 import { benchPage } from './bench-page.ts'
 import { connectorPage } from './connector-page.ts'
@@ -22,30 +23,42 @@ import type { SiteFile, SiteInput } from './site-input.ts'
 import { whatIfPage } from './what-if-page.ts'
 
 /**
+ * Gives the files of a part of the site as they were made before, or has them made. They show one job; of the rest of the shop only names,
+ * titles and places, so they are the same as long as the job and those are.
+ */
+export type KeepPages = (part: string, loom: Loom, make: () => readonly SiteFile[]) => readonly SiteFile[]
+
+/**
  * The whole shop as a static site: opens from disk, needs no server and no network. The same input gives the same bytes.
  * Throws `TemplateError` when a template is broken, and nothing else.
  */
-export function publishSite(input: SiteInput): SiteFile[] {
+export function publishSite(input: SiteInput, keep: KeepPages = (_, __, make) => make()): SiteFile[] {
   const site = openSite(input)
   const { map } = site
   return [
     indexPage(site),
     findingsPage(site),
-    ...map.installations.flatMap((job) => [
-      installationPage(site, job),
-      ...recordPages(site, job),
-      whatIfPage(site, job),
-    ]),
+    ...map.installations.flatMap((job) =>
+      keep('installation', job.loom, () => [
+        installationPage(site, job),
+        ...recordPages(site, job),
+        whatIfPage(site, job),
+      ]),
+    ),
     ...map.assets.flatMap((record) => assetPages(site, record)),
     ...fleetPages(site),
-    ...map.harnesses.flatMap((entry) => [
-      harnessPage(site, entry),
-      benchPage(site, entry),
-      ...paperPages(site, entry),
-      ...labelPages(site, entry),
-      ...historyPage(site, entry),
-    ]),
-    ...input.looms.flatMap((job) => [...guidePages(site, job), ...netPages(site, job)]),
+    ...map.harnesses.flatMap((entry) =>
+      keep(`harness ${entry.harness.id}`, entry.job.loom, () => [
+        harnessPage(site, entry),
+        benchPage(site, entry),
+        ...paperPages(site, entry),
+        ...labelPages(site, entry),
+        ...historyPage(site, entry),
+      ]),
+    ),
+    ...input.looms.flatMap((job) =>
+      keep('job', job.loom, () => [...guidePages(site, job), ...netPages(site, job)]),
+    ),
     ...map.equipment.map((one) => equipmentPage(site, one)),
     ...map.connectors.flatMap((key) => connectorPage(site, key)),
     ...rulePages(site),

@@ -34,7 +34,7 @@ describe('build', () => {
     const page = contents('out')['harness/lamp-lead.html'] ?? ''
     expect(page).toContain('<svg')
     expect(page).toContain('A02')
-    expect(readdirSync(here.dir).sort()).toEqual(['out', 'shop'])
+    expect(readdirSync(here.dir).sort()).toEqual(['.loomwright-cache', 'out', 'shop'])
   })
 
   test('gives the same bytes again, and leaves files that did not change alone', async () => {
@@ -78,7 +78,7 @@ describe('build', () => {
       expect(ran).toMatchObject({ code: 2, out: '' })
       expect(ran.err).toMatch(message)
       expect(contents('out')).toEqual(before)
-      expect(readdirSync(here.dir).sort()).toEqual(['out', 'shop'])
+      expect(readdirSync(here.dir).sort()).toEqual(['.loomwright-cache', 'out', 'shop'])
     },
   )
 
@@ -209,6 +209,6 @@ describe('build --watch', () => {
       child.kill('SIGINT')
       if (child.exitCode === null && child.signalCode === null) await once(child, 'exit')
     }
-    expect(readdirSync(here.dir).sort()).toEqual(['out', 'shop'])
+    expect(readdirSync(here.dir).sort()).toEqual(['.loomwright-cache', 'out', 'shop'])
   })
 })

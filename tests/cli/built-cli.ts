@@ -4,8 +4,8 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { build } from 'esbuild'
 import { afterAll, beforeAll } from 'vitest'
+import { bundle as buildPackage } from '../setup/build.mjs'
 
 export const root = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -29,29 +29,10 @@ export interface BuiltCli {
 }
 
 /** Bundles as the package's own build does, into a copy of the package's layout, so that no test meets an old build. */
-async function bundle(top: string): Promise<void> {
+async function bundleInto(top: string): Promise<void> {
   for (const name of ['package.json', 'templates', 'site'])
     if (existsSync(join(root, name))) cpSync(join(root, name), join(top, name), { recursive: true })
-  await build({
-    absWorkingDir: root,
-    entryPoints: [
-      'src/index.ts',
-      'src/cli/main.ts',
-      'src/read/sandbox/bundler.ts',
-      'src/read/sandbox/inside.ts',
-      'src/read/sandbox/interpreter.ts',
-    ],
-    outdir: join(top, 'dist'),
-    outbase: 'src',
-    chunkNames: 'chunks/[name]-[hash]',
-    bundle: true,
-    splitting: true,
-    packages: 'external',
-    format: 'esm',
-    platform: 'node',
-    target: 'node20.19',
-    logLevel: 'error',
-  })
+  await buildPackage(join(top, 'dist'))
 }
 
 async function runOnce(main: string, args: readonly string[], options: RunOptions): Promise<Ran> {
@@ -81,7 +62,7 @@ export function builtCli(): BuiltCli {
     mkdirSync(cache, { recursive: true })
     state.top = mkdtempSync(join(cache, 'loomwright-test-'))
     state.scratch = mkdtempSync(join(tmpdir(), 'loomwright-cli-'))
-    await bundle(state.top)
+    await bundleInto(state.top)
   })
   afterAll(() => {
     for (const folder of [state.top, state.scratch]) rmSync(folder, { recursive: true, force: true })

@@ -72,6 +72,8 @@ export function judgeText(text: string, procedures: readonly Procedure[]): Judge
     procedures: [],
     texts: [],
     watch: [],
+    imported: [],
+    repeatable: true,
     troubles: [],
     locate,
     sourceLine,

@@ -1,13 +1,12 @@
 // Builds dist: one bundle with shared chunks for the library and the command, then the type declarations.
 import { spawnSync } from 'node:child_process'
+import { createHash } from 'node:crypto'
 import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
-const dist = join(root, 'dist')
-const main = join(dist, 'cli/main.js')
 
 /** Left outside: what loads files of its own, a program of its own, or is too large to be taken in. */
 const OUTSIDE = ['esbuild', 'quickjs-emscripten', 'elkjs', 'svgdom']
@@ -36,7 +35,7 @@ function lazyFiles() {
 }
 
 /** Entries that do without the kernel: they must start at once, or stand alone. */
-const APART = /[\\/]src[\\/](cli[\\/](main|init-command)|cache[\\/].*)\.ts$/
+const APART = /[\\/]src[\\/]cli[\\/](main|init-command|build-command|picture-thread)\.ts$/
 
 /**
  * Files reached from the same entries share a chunk, so that a command that is loaded in steps would read fifty small files. Here
@@ -64,7 +63,7 @@ const oneKernel = {
 }
 
 /** The licences of what was taken in must go where the code goes. */
-function writeLicences(inputs) {
+function writeLicences(dist, inputs) {
   const taken = Object.keys(inputs).map((file) => /^(.*node_modules\/((?:@[^/]+\/)?[^/]+))\//.exec(file))
   const packages = new Map(taken.flatMap((match) => (match ? [[match[2], join(root, match[1])]] : [])))
   const texts = [...packages].sort().map(([name, folder]) => {
@@ -77,7 +76,6 @@ function writeLicences(inputs) {
 
 const SHARED = {
   absWorkingDir: root,
-  outdir: dist,
   outbase: 'src',
   chunkNames: 'chunks/[name]-[hash]',
   bundle: true,
@@ -89,11 +87,24 @@ const SHARED = {
   logLevel: 'warning',
 }
 
-async function bundle() {
+/** What is kept from one build of the tool must not be taken for the work of another. */
+function writeBuildId(dist, outputs) {
+  const hash = createHash('sha256')
+  for (const file of outputs.filter((name) => name.endsWith('.js')).sort())
+    hash.update(readFileSync(join(root, file)))
+  writeFileSync(
+    join(dist, 'build-id'),
+    `${hash.update(readFileSync(join(root, 'package.json'))).digest('hex')}\n`,
+  )
+}
+
+/** Bundles the library and the command into a folder. */
+export async function bundle(dist) {
   const { build } = await import('esbuild')
   // These are bundled once more when they are needed, to stand alone in a process or an interpreter.
   await build({
     ...SHARED,
+    outdir: dist,
     entryPoints: [
       'src/read/sandbox/bundler.ts',
       'src/read/sandbox/inside.ts',
@@ -103,7 +114,8 @@ async function bundle() {
   })
   const { metafile } = await build({
     ...SHARED,
-    entryPoints: ['src/index.ts', 'src/cli/main.ts'],
+    outdir: dist,
+    entryPoints: ['src/index.ts', 'src/cli/main.ts', 'src/cli/picture-thread.ts'],
     external: OUTSIDE,
     plugins: [oneKernel],
     // One of the packages in its first form asks for its parts while it runs, which a bundle cannot give.
@@ -114,8 +126,9 @@ async function bundle() {
     minifySyntax: true,
     metafile: true,
   })
-  writeLicences(metafile.inputs)
-  chmodSync(main, 0o755)
+  writeLicences(dist, metafile.inputs)
+  writeBuildId(dist, Object.keys(metafile.outputs))
+  chmodSync(join(dist, 'cli/main.js'), 0o755)
 }
 
 function declare() {
@@ -126,8 +139,11 @@ function declare() {
     throw new Error('the type declarations could not be written: see the errors of tsc above')
 }
 
-if (!(process.argv.includes('--if-missing') && existsSync(main))) {
-  rmSync(dist, { recursive: true, force: true })
-  await bundle()
-  declare()
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const dist = join(root, 'dist')
+  if (!(process.argv.includes('--if-missing') && existsSync(join(dist, 'cli/main.js')))) {
+    rmSync(dist, { recursive: true, force: true })
+    await bundle(dist)
+    declare()
+  }
 }

@@ -56,6 +56,31 @@ function twoSignalsOfOneUnit(a: Terminal, b: Terminal): boolean {
   return ports || (legs && one.port === two.port && one.leg !== two.leg)
 }
 
+/**
+ * Whether any two of many pins may clash: quick to say no for the thousand returns that meet in one ring. What it says yes to is looked at pair by
+ * pair.
+ */
+export function mayClash(pins: Iterable<Terminal>): boolean {
+  const kinds = new Set<PinFunction>()
+  const units = new Map<unknown, PinFunction>()
+  for (const { does, half } of pins) {
+    const unit = half?.unit
+    const signal = does.kind === 'data' || does.kind === 'audio-out' || does.kind === 'audio-in'
+    if (unit && signal) {
+      if (units.has(unit)) return true
+      units.set(unit, does)
+    }
+    kinds.add(does)
+  }
+  // Two pins of one kind may clash by what else is said of them.
+  const all = [...kinds]
+  if (all.length > MOST_KINDS) return true
+  return all.some((one, index) => all.slice(index).some((two) => worldsClash(one, two)))
+}
+
+/** More functions than this are no more alike than the pins are. */
+const MOST_KINDS = 64
+
 /** Whether two pins can never be meant to be one net. Pins whose function is not stated clash with nothing. */
 export const clash = (a: Terminal, b: Terminal): boolean =>
   a !== b && (worldsClash(a.does, b.does) || twoSignalsOfOneUnit(a, b))

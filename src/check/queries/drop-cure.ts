@@ -32,16 +32,24 @@ export function dropCure(
   const worst = worstLoss(losses)?.conductor
   const area = worst?.size?.areaMm2
   if (!worst || area === undefined) return undefined
+  const before = new Map(losses.map((loss) => [loss, ohmsPerMetre(loss.conductor, celsius) ?? 0]))
   const series = worst.size?.awg === undefined ? 'metric' : 'awg'
   for (const size of tradeSizes(series)) {
     if (size.areaMm2 <= area * 1.001 || size.areaMm2 < floorMm2 * 0.999) continue
+    const ohms = new Map(
+      (['plain', 'tinned'] as const).map((finish) => [finish, conductorOhmsPerMetre(size, celsius, finish)]),
+    )
+    const savedBy = (loss: Loss): number => {
+      const now = before.get(loss) ?? 0
+      return now === 0 ? 0 : loss.volts * (1 - (ohms.get(finishOf(loss)) ?? now) / now)
+    }
     const thinner = losses.filter(({ conductor }) => isThinner(conductor, size))
     const alone = thinner.filter(
       ({ conductor }) =>
         conductor === worst || (worst.cable !== undefined && conductor.cable === worst.cable),
     )
     for (const chosen of [alone, thinner]) {
-      const savedVolts = chosen.reduce((sum, loss) => sum + saved(loss, size, celsius), 0)
+      const savedVolts = chosen.reduce((sum, loss) => sum + savedBy(loss), 0)
       if (savedVolts >= needVolts - 1e-9)
         return { size, savedVolts, conductors: chosen.map(({ conductor }) => conductor) }
     }
@@ -52,9 +60,5 @@ export function dropCure(
 const isThinner = (conductor: Conductor, size: WireGauge): boolean =>
   conductor.kind !== 'shield' && conductor.size !== undefined && conductor.size.areaMm2 < size.areaMm2 * 0.999
 
-function saved({ conductor, volts }: Loss, size: WireGauge, celsius: number): number {
-  const before = ohmsPerMetre(conductor, celsius)
-  if (before === undefined || before === 0) return 0
-  const tinned = (conductor.cable?.part ?? conductor.wirePart)?.tinned
-  return volts * (1 - conductorOhmsPerMetre(size, celsius, tinned ? 'tinned' : 'plain') / before)
-}
+const finishOf = ({ conductor }: Loss): 'plain' | 'tinned' =>
+  (conductor.cable?.part ?? conductor.wirePart)?.tinned ? 'tinned' : 'plain'

@@ -32,11 +32,12 @@ const typeOf = (half: Half): string => `${half.unit?.equipment.id ?? half.loom?.
 /** Names, ports and remarks of a pin do not change what a wrong plug does to it. */
 const WORDS: ReadonlySet<string> = new Set(['name', 'note', 'port', 'line'])
 
-/** What the pins of each half do electrically, as text to compare; made once a half. */
-function functionTexts(): (half: Half) => string {
-  const texts = new Map<Half, string>()
+/** One number for all halves whose pins do the same electrically; worked out once a half. */
+function functionNumbers(): (half: Half) => number {
+  const numbers = new Map<Half, number>()
+  const texts = new Map<string, number>()
   return (half) => {
-    const known = texts.get(half)
+    const known = numbers.get(half)
     if (known !== undefined) return known
     const text = JSON.stringify(
       [...half.pins.values()].map((pin) => [
@@ -44,8 +45,10 @@ function functionTexts(): (half: Half) => string {
         Object.entries(pin.does).filter(([field]) => !WORDS.has(field)),
       ]),
     )
-    texts.set(half, text)
-    return text
+    const number = texts.get(text) ?? texts.size
+    texts.set(text, number)
+    numbers.set(half, number)
+    return number
   }
 }
 
@@ -62,7 +65,7 @@ const NEARNESS: Readonly<Record<Reach, number>> = { 'same-unit': 0, 'same-zone':
 /** Interchangeable plugs whose sockets do different things, the nearest pair of each two types, nearest first. */
 export function twinPlugs(loom: Loom): readonly TwinPlugs[] {
   const byTypes = new Map<string, TwinPlugs>()
-  const does = functionTexts()
+  const does = functionNumbers()
   const offer = (twins: TwinPlugs): void => {
     if (twins.reach === 'apart' || does(twins.first.two) === does(twins.wrong)) return
     const key = [typeOf(twins.first.two), typeOf(twins.wrong)].sort().join('|')
@@ -71,13 +74,16 @@ export function twinPlugs(loom: Loom): readonly TwinPlugs[] {
   }
   for (const group of alike(loom)) {
     group.joints.forEach((first, index) => {
-      for (const second of group.joints.slice(index + 1))
+      const own = does(first.two)
+      for (const second of group.joints.slice(index + 1)) {
+        if (does(second.two) === own) continue
         offer({
           first,
           second,
           wrong: second.two,
           reach: reachOf(first.one, first.two, second.two, second.one),
         })
+      }
       for (const wrong of group.free)
         if (wrong.unit === first.two.unit) offer({ first, wrong, reach: 'same-unit' })
     })

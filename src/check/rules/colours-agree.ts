@@ -64,7 +64,9 @@ function repeats({ paths }: RuleContext, landed: readonly Landed[]): readonly (r
     const { colour } = each.wire
     if (colour === undefined) continue
     const key = `${look(each.wire, colour)}|${supplySide(paths, each.pin) ?? ''}`
-    byLook.set(key, [...(byLook.get(key) ?? []), each])
+    const alike = byLook.get(key)
+    if (alike) alike.push(each)
+    else byLook.set(key, [each])
   }
   return [...byLook.entries()]
     .filter(([key]) => key.endsWith('|'))
@@ -136,11 +138,14 @@ function* againstCode(
     )
 }
 
-function* besideDanger({ loom }: RuleContext, wire: Conductor, colour: Colour): Iterable<Outcome> {
+function* besideDanger(
+  zones: ReturnType<typeof zonesOf>,
+  wire: Conductor,
+  colour: Colour,
+): Iterable<Outcome> {
   // What a jacket or a sleeve hides is nobody's guide.
   if (wire.cable || ('sheathed' in wire.source && wire.source.sheathed)) return
   const [ground] = canonical(colour).match(/^../) ?? []
-  const zones = zonesOf(loom)
   for (const id of zonesTouched(wire)) {
     const zone = zones.get(id)
     const restraint = zone?.near?.includes('airbag') === true && ground === 'YE'
@@ -186,10 +191,11 @@ export const coloursAgree: Rule = {
     const hasMains = paths.supply.sources.some(
       ({ does }) => does.kind === 'supply-out' && (does.volts?.max ?? 0) > LOW_VOLTS,
     )
+    const zones = zonesOf(loom)
     for (const wire of loom.conductors) {
       if (wire.colour === undefined || wire.kind === 'shield') continue
       yield* againstCode(context, wire, wire.colour, hasMains)
-      yield* besideDanger(context, wire, wire.colour)
+      yield* besideDanger(zones, wire, wire.colour)
     }
   },
 }

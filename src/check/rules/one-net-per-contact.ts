@@ -2,7 +2,7 @@ import type { Conductor, Loom, Terminal } from '../../resolve/loom.ts'
 import { throughFuses, walk } from '../../solve/reach.ts'
 import { exampleLead, rowHousing, socket, unitOf } from '../examples/parts.ts'
 import { found, listOf, unknown } from '../outcome.ts'
-import { clash } from '../queries/belongs-together.ts'
+import { clash, mayClash } from '../queries/belongs-together.ts'
 import { crowdedContacts } from '../queries/crowded-contacts.ts'
 import { farEnd } from '../queries/landings.ts'
 import { pinWords } from '../queries/pin-words.ts'
@@ -53,6 +53,7 @@ function branches(loom: Loom, contact: Terminal, wires: readonly Conductor[]): B
 
 /** The first two pins of different branches that can never be meant to be one net. */
 function firstClash(all: readonly Branch[]): readonly [Branch, Terminal, Branch, Terminal] | undefined {
+  if (!mayClash(all.flatMap(({ pins }) => pins))) return undefined
   for (const [index, one] of all.entries())
     for (const two of all.slice(index + 1))
       for (const a of one.pins) for (const b of two.pins) if (clash(a, b)) return [one, a, two, b]

@@ -1,6 +1,7 @@
 import type { Loom } from '../../resolve/loom.ts'
 import { FLAG_ROOM, flagMarks } from '../flag-mark.ts'
 import { LabelRoom } from '../label-room.ts'
+import type { LayoutEngine } from '../layout-engine.ts'
 import { type LoomSheetOptions, titleOf } from '../loom-sheet.ts'
 import { TEXT, UNITS_PER_MM } from '../metrics.ts'
 import { frameOf, PAPERS, type Paper } from '../paper.ts'
@@ -173,19 +174,31 @@ export function diagramItems(placed: PlacedDiagram): Item[] {
  * Undefined where nothing is installed. Deterministic.
  */
 export function drawDiagram(loom: Loom, options: LoomSheetOptions = {}): Promise<ScenePage | undefined> {
-  return drawDiagramModel(
-    diagramModel(loom, options.flags),
-    titleOf(loom, loom.source, 'Installation diagram', options),
-  )
+  const { model, title } = diagramOf(loom, options)
+  return drawDiagramModel(model, title)
 }
+
+/** What {@link drawDiagram} draws, as plain data. */
+export const diagramOf = (
+  loom: Loom,
+  options: LoomSheetOptions = {},
+): { readonly model: DiagramModel; readonly title: TitleBlock } => ({
+  model: diagramModel(loom, options.flags),
+  title: titleOf(loom, loom.source, 'Installation diagram', options),
+})
 
 /** A diagram as {@link drawDiagram} draws it, of a model already made. */
 export async function drawDiagramModel(
   model: DiagramModel,
   block: TitleBlock,
+  engine?: LayoutEngine,
 ): Promise<ScenePage | undefined> {
   if (model.blocks.length === 0) return undefined
-  const { placed, paper } = smallest(await placeDiagram(model, 'RIGHT'), await placeDiagram(model, 'DOWN'))
+  const ways = [
+    await placeDiagram(model, 'RIGHT', engine),
+    await placeDiagram(model, 'DOWN', engine),
+  ] as const
+  const { placed, paper } = smallest(...ways)
   const scale = scaleOn(paper, placed)
   const area = areaOf(paper)
   const frame = frameOf(paper)

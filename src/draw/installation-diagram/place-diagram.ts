@@ -1,5 +1,6 @@
 import type { ElkExtendedEdge, ElkNode } from 'elkjs/lib/elk-api.js'
 import { FLAG_ROOM } from '../flag-mark.ts'
+import { type LayoutEngine, layOutAnew } from '../layout-engine.ts'
 import { TEXT } from '../metrics.ts'
 import type { Box, Point } from '../scene.ts'
 import { textWidth, wrapText } from '../text-width.ts'
@@ -87,8 +88,11 @@ const zoneId = (zone: string): string => `zone ${zone}`
  * Places blocks in their zones and lines between them. Deterministic.
  * @throws Error when the layout library fails.
  */
-export async function placeDiagram(model: DiagramModel, direction: 'RIGHT' | 'DOWN'): Promise<PlacedDiagram> {
-  const { default: Elk } = await import('elkjs/lib/elk.bundled.js')
+export async function placeDiagram(
+  model: DiagramModel,
+  direction: 'RIGHT' | 'DOWN',
+  engine: LayoutEngine = layOutAnew,
+): Promise<PlacedDiagram> {
   const blocks = new Map(model.blocks.map((block) => [block.id, sized(block)]))
   const node = ({ block, w, h }: Omit<PlacedBlock, 'x' | 'y'>): ElkNode => ({
     id: block.id,
@@ -113,7 +117,7 @@ export async function placeDiagram(model: DiagramModel, direction: 'RIGHT' | 'DO
     ],
     edges: model.lines.map(elkLine),
   }
-  const placed = await new Elk().layout(root)
+  const placed = await engine(root)
   const at = new Map<string, ElkNode>()
   for (const child of placed.children ?? []) {
     at.set(child.id, child)

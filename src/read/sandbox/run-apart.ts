@@ -48,7 +48,14 @@ export async function bundleApart(
   if ('faults' in bundled)
     return { troubles: once(bundled.faults.map((fault) => faultTrouble(fault, root, display))) }
   const { code, map, inputs, describing } = bundled
-  return { code, map, path: join(root, SCRIPT_NAME), inputs, describing: new Set(describing) }
+  return {
+    code,
+    map,
+    path: join(root, SCRIPT_NAME),
+    inputs,
+    imported: new Set(inputs),
+    describing: new Set(describing),
+  }
 }
 
 function wasmBytes(): string {

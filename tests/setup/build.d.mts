@@ -1,0 +1,2 @@
+/** Bundles the library and the command into a folder. */
+export function bundle(dist: string): Promise<void>
