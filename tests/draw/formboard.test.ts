@@ -259,3 +259,11 @@ describe('a set of sheets', () => {
     expect(words).toContain('20.56 m')
   })
 })
+
+it('a loom of a hundred kilometres has an overview that says there are no true-size sheets', () => {
+  const { loom, use } = useOf(['programming-lead', 0])
+  const harness = { ...use.harness, branches: [{ from: 'P1', to: 'X1', length: 1e8 }] }
+  const { overview, tiles } = drawFormboard(loom, { ...use, harness })
+  expect(tiles).toEqual([])
+  expect(overview && pageSvg(overview)).toContain('Too long for true-size sheets')
+})

@@ -15,7 +15,9 @@ import { fieldBox, type TileGrid } from './board-tiles.ts'
 import type { BoardLayout } from './lay-board.ts'
 
 /** Reduction scales of ISO 5455, and steps between them so that no sheet stays half empty. */
-const RATIOS = [1, 2, 2.5, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 500, 1000]
+const RATIOS = [
+  1, 2, 2.5, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 500, 1000, 2000, 5000, 1e4, 1e5, 1e6,
+]
 const TITLE_WIDTH = 180 * UNITS_PER_MM
 const LINE = 14
 
@@ -35,7 +37,11 @@ function areaOf(paper: Paper): Box {
 /** The largest scale that fits on a paper; undefined when not even the smallest does. */
 function fitOn(paper: Paper, plan: BoardPlan, layout: BoardLayout): Fitted | undefined {
   const area = areaOf(paper)
+  const reach = Math.hypot(area.w, area.h) / UNITS_PER_MM
+  const longest = layout.branches.reduce((most, { branch }) => Math.max(most, branch.length), 0)
   for (const ratio of RATIOS) {
+    // What is longer than the sheet from corner to corner need not be drawn to know that it does not fit.
+    if (longest / ratio > reach) continue
     const drawn = boardItems(plan, layout, { ratio, full: false })
     const bounds = itemBounds(drawn.items) ?? { x: 0, y: 0, w: 1, h: 1 }
     if (bounds.w <= area.w && bounds.h <= area.h) return { paper, ratio, drawn, bounds }
@@ -83,7 +89,9 @@ function notesOf(
   return [
     `Longest path ${formatLength(layout.longestMm)}: ${layout.longest[0] ?? ''} to ${layout.longest.at(-1) ?? ''}. Total of all branches ${formatLength(layout.totalMm)}.`,
     `Lengths in mm, from breakout to wire entry; tolerances on the true-size sheets. Datum 0 is ${layout.longest[0] ?? ''}.`,
-    `Thin fields are the ${grid.used.length} true-size sheets (${paperName}), ${grid.rows} rows by ${grid.columns} columns, counted from the upper left.`,
+    grid.used.length > 0
+      ? `Thin fields are the ${grid.used.length} true-size sheets (${paperName}), ${grid.rows} rows by ${grid.columns} columns, counted from the upper left.`
+      : 'Too long for true-size sheets: it would take thousands of them.',
     ...(plan.derived
       ? [
           'Derived from wire lengths, which do not say where breakouts are; give branches to fix it. Wires between two tails may not fit.',

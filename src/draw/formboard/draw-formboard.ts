@@ -12,9 +12,12 @@ import { layBoard } from './lay-board.ts'
 export interface Formboard {
   /** The whole board to scale on one sheet; undefined when there is nothing to lay. */
   readonly overview: ScenePage | undefined
-  /** True size, row by row. */
+  /** True size, row by row; none of a board too large for it. */
   readonly tiles: readonly ScenePage[]
 }
+
+/** A board with more loom than this takes thousands of sheets, which nobody tapes together; it has its overview alone. */
+const MOST_TILED_MM = 300_000
 
 interface Prepared {
   readonly items: readonly Item[]
@@ -33,7 +36,7 @@ function prepare(
   const layout = layBoard(plan.branches)
   const block = titleOf(loom, use.harness, 'Formboard', options)
   return {
-    items: boardItems(plan, layout, { ratio: 1, full: true }).items,
+    items: layout.totalMm > MOST_TILED_MM ? [] : boardItems(plan, layout, { ratio: 1, full: true }).items,
     block,
     overview: (grid) => overviewPage(plan, layout, grid, TILE_PAPERS[paper].name, block),
   }
@@ -52,6 +55,7 @@ export function drawFormboard(
   const issue = [block.documentNo, block.revision, block.matchCode].filter(
     (part) => part !== undefined && part !== '',
   )
+  if (items.length === 0) return { overview: overview(tileGrid(items, paper)), tiles: [] }
   const { grid, pages } = tilePages(items, paper, { title: block.title, issue: issue.join(' · ') })
   return { overview: overview(grid), tiles: pages }
 }
