@@ -56,6 +56,7 @@ export function mainHelp(commands: readonly Command[], version: string): string 
     '  1  it ran; at least one finding is at stop level: do not build that',
     '  2  it could not run: bad usage, or files that cannot be read or written',
     '',
-    'NO_COLOR=1 turns colour off. LOOMWRIGHT_DEBUG=1 prints the details of a fault of loomwright itself.',
+    'NO_COLOR=1 turns colour off, LOOMWRIGHT_QUIET=1 what is going on. LOOMWRIGHT_DEBUG=1 prints the details of a',
+    'fault of loomwright itself.',
   ].join('\n')}\n`
 }

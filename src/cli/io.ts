@@ -52,6 +52,8 @@ function logProgress(stream: Stream): Progress {
   }
 }
 
+const SILENT: Progress = { say: () => undefined, done: () => undefined }
+
 /** The real world. `NO_COLOR` with any value turns colour off (no-color.org), and so does a pipe or a dumb terminal. */
 export function processIo(out: Stream, err: Stream, env: NodeJS.ProcessEnv, cwd: string): Io {
   const coloured = (stream: Stream) => stream.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb'
@@ -60,7 +62,7 @@ export function processIo(out: Stream, err: Stream, env: NodeJS.ProcessEnv, cwd:
   return {
     out: (text) => void out.write(text),
     err: (text) => void err.write(text),
-    progress: rewritable ? terminalProgress(err) : logProgress(err),
+    progress: env.LOOMWRIGHT_QUIET === '1' ? SILENT : rewritable ? terminalProgress(err) : logProgress(err),
     cwd,
     width: Math.min(WIDEST, Math.max(NARROWEST, width)),
     colour: coloured(out),

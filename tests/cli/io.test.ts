@@ -45,6 +45,14 @@ describe('progress', () => {
     expect(Math.max(...err.written.map((text) => text.length))).toBeLessThan(70)
   })
 
+  test('says nothing where it is not wanted, not even on a terminal', () => {
+    const err = stream(true)
+    const { progress } = processIo(stream(true), err, { LOOMWRIGHT_QUIET: '1' }, '.')
+    progress.say('drawing 1 of 2')
+    progress.done()
+    expect(err.written).toEqual([])
+  })
+
   test('in a log is nothing while work is short', () => {
     const err = stream(false)
     const { progress } = processIo(stream(false), err, {}, '.')
