@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { bad, good, type Result } from '../base/result.ts'
 
 /** The longest text a record may hold, so that a damaged file cannot fill a page. */
