@@ -106,6 +106,20 @@ describe('what holds a loom', () => {
   it.each<[string, BranchInput[], 'vehicle' | 'boat' | 'building', number]>([
     ['250 mm from the plug', straight('500 mm', { marks: [clip('250 mm')] }), 'vehicle', 0],
     ['251 mm from the plug', straight('500 mm', { marks: [clip('251 mm')] }), 'vehicle', 1],
+    ['ties every 250 mm', straight('5 m', { supportEvery: '250 mm' }), 'vehicle', 0],
+    ['ties every 251 mm', straight('5 m', { supportEvery: '251 mm' }), 'vehicle', 1],
+    [
+      'ties every ten-millionth of a millimetre',
+      straight('5 m', { supportEvery: '0.0000001 mm' }),
+      'vehicle',
+      0,
+    ],
+    [
+      'ties every 260 mm with a clip between each two',
+      straight('600 mm', { supportEvery: '260 mm', marks: [clip('130 mm'), clip('390 mm')] }),
+      'vehicle',
+      0,
+    ],
     ['450 mm between clips afloat', straight('900 mm', { marks: [clip('450 mm')] }), 'boat', 0],
     ['451 mm between clips afloat', straight('901 mm', { marks: [clip('450 mm')] }), 'boat', 1],
     ['a metre in a building', straight('2 m', { marks: [clip('1 m')] }), 'building', 0],

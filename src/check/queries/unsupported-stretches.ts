@@ -29,11 +29,16 @@ function holdsOf({ source, address }: LaidBranch): readonly Hold[] {
   const holds: Hold[] = (source.marks ?? [])
     .filter(({ kind }) => HOLDS.has(kind))
     .map(({ kind, at }) => ({ atMm: at, name: `the ${kind} at ${formatLength(at)} of ${address}` }))
-  const every = source.supportEvery
-  if (every !== undefined && every > 0)
-    for (let atMm = every; atMm < source.length; atMm += every)
-      holds.push({ atMm, name: `the tie at ${formatLength(atMm)} of ${address}` })
+  const [first, last] = regularTies(source) ?? []
+  for (const atMm of new Set([first, last]))
+    if (atMm !== undefined) holds.push({ atMm, name: `the tie at ${formatLength(atMm)} of ${address}` })
   return holds.sort((a, b) => a.atMm - b.atMm)
+}
+
+/** Where ties at equal distances begin and end; those between hold alike, and there may be millions of them. */
+function regularTies({ supportEvery, length }: LaidBranch['source']): readonly [number, number] | undefined {
+  if (supportEvery === undefined || !(supportEvery > 0) || supportEvery >= length) return undefined
+  return [supportEvery, (Math.ceil(length / supportEvery) - 1) * supportEvery]
 }
 
 /** Whether a loom says anything about what holds it. */
@@ -133,8 +138,12 @@ export function unsupportedStretches(lay: Lay): readonly Stretch[] {
     list.forEach((hold, index) => {
       const next = list[index + 1]
       if (!next) return
-      const ends = [hold.name, next.name] as const
-      add({ lengthMm: next.atMm - hold.atMm, ends, branches: [branch] }, undefined)
+      const [first = 0, last = 0] = regularTies(branch.source) ?? []
+      const gap = next.atMm - hold.atMm
+      // Between regular ties no stretch is longer than from one to the next.
+      const tied = hold.atMm >= first && next.atMm <= last && gap > first
+      const ends = [hold.name, tied ? 'the next tie' : next.name] as const
+      add({ lengthMm: tied ? first : gap, ends, branches: [branch] }, undefined)
     })
   }
   return [...found.values()].sort((a, b) => b.lengthMm - a.lengthMm)
