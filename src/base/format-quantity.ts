@@ -162,3 +162,7 @@ export function formatRange(range: Range, format: (value: number) => string): st
   const high = format(range.max)
   return low === high ? low : `${low} to ${high}`
 }
+
+/** How many times, with so many decimals; a ratio to nothing has no figure, and one so large needs none. */
+export const formatTimes = (ratio: number, decimals: number): string =>
+  ratio < 1e6 ? ratio.toFixed(decimals) : 'more than a million'

@@ -11,6 +11,7 @@ import {
   escapeTerminal,
   jsonForScript,
 } from '../../src/base/escape.ts'
+import { formatTimes } from '../../src/base/format-quantity.ts'
 import { hashCode, hashText, matchCode } from '../../src/base/hash.ts'
 import { naturalOrder, sortNaturally } from '../../src/base/natural-order.ts'
 import { slug, uniqueSlugs } from '../../src/base/slug.ts'
@@ -188,4 +189,13 @@ describe('hashes', () => {
     const seen = new Set(Array.from({ length: 100_000 }, (_, index) => hashText(`W${index}`)))
     expect(seen.size).toBe(100_000)
   })
+})
+
+test.each([
+  [1.5, 2, '1.50'],
+  [999_999, 0, '999999'],
+  [1e6, 1, 'more than a million'],
+  [Number.POSITIVE_INFINITY, 2, 'more than a million'],
+])('%d times with %d decimals is %s', (ratio, decimals, words) => {
+  expect(formatTimes(ratio, decimals)).toBe(words)
 })

@@ -1,4 +1,4 @@
-import { formatDecibels, formatOhms } from '../../base/format-quantity.ts'
+import { formatDecibels, formatOhms, formatTimes } from '../../base/format-quantity.ts'
 import type { Conductor, Terminal } from '../../resolve/loom.ts'
 import { reflection } from '../../solve/formulas/reflection.ts'
 import { wired } from '../examples/wired.ts'
@@ -87,7 +87,7 @@ export const cableImpedance: Rule = {
         yield found({
           subject: cable.address,
           what: `${cable.id} of ${formatOhms(ohms)} carries ${standard}, made for ${formatOhms(wanted)}: return loss ${formatDecibels(returnLossDb)}`,
-          why: `Standing wave ratio ${vswr.toFixed(2)} at each end; ${formatDecibels(WORST_RETURN_LOSS_DB)} or more is wanted.`,
+          why: `Standing wave ratio ${formatTimes(vswr, 2)} at each end; ${formatDecibels(WORST_RETURN_LOSS_DB)} or more is wanted.`,
           fix: `Use cable of ${formatOhms(wanted)}.`,
           facts: {
             cable: { value: ohms, unit: 'Ω' },

@@ -1,4 +1,4 @@
-import { formatDecibels, formatOhms } from '../../base/format-quantity.ts'
+import { formatDecibels, formatOhms, formatTimes } from '../../base/format-quantity.ts'
 import type { CableUse, Half } from '../../resolve/loom.ts'
 import { reflection } from '../../solve/formulas/reflection.ts'
 import { coaxLead } from '../examples/coax-lead.ts'
@@ -42,7 +42,7 @@ function judge(cable: CableUse, ohms: number): Outcome | undefined {
   return found({
     subject: cable.address,
     what: `${cable.id} is ${formatOhms(ohms)} and ${first.what} ${formatOhms(first.ohms)}: return loss ${formatDecibels(returnLossDb)}`,
-    why: `Standing wave ratio ${vswr.toFixed(2)} there, ${(coefficient ** 2 * 100).toFixed(1)} % of the power goes back at each change${wrong.length > 1 ? `; ${count(wrong.length - 1, 'more place')} differ${wrong.length === 2 ? 's' : ''} from the cable` : ''}.`,
+    why: `Standing wave ratio ${formatTimes(vswr, 2)} there, ${(coefficient ** 2 * 100).toFixed(1)} % of the power goes back at each change${wrong.length > 1 ? `; ${count(wrong.length - 1, 'more place')} differ${wrong.length === 2 ? 's' : ''} from the cable` : ''}.`,
     fix: `Use one impedance from the port to the antenna: cable and plugs of ${formatOhms(first.ohms)}, or a port of ${formatOhms(ohms)}.`,
     facts: {
       cable: { value: ohms, unit: 'Ω' },

@@ -1,5 +1,5 @@
 import type { Level } from '../../base/finding.ts'
-import { formatAmps } from '../../base/format-quantity.ts'
+import { formatAmps, formatTimes } from '../../base/format-quantity.ts'
 import type { ComponentUse, Link, Loom } from '../../resolve/loom.ts'
 import { fuseRating } from '../../solve/fuse-rating.ts'
 import { cell, load, wired } from '../examples/wired.ts'
@@ -59,7 +59,7 @@ function tell(loom: Loom, fuse: ComponentUse, rating: number, weak: Weak): Outco
     subject: weak.address,
     level: weak.level,
     what: `The ${weak.words} is rated ${formatAmps(weak.amps)} and stands behind ${fuse.id} of ${formatAmps(rating)}`,
-    why: `The fuse lets ${formatAmps(rating)} flow for good, ${(rating / weak.amps).toFixed(1)} times what that part bears.`,
+    why: `The fuse lets ${formatAmps(rating)} flow for good, ${formatTimes(rating / weak.amps, 1)} times what that part bears.`,
     fix: `Use a part for ${formatAmps(rating)} or more, or a fuse of ${formatAmps(weak.amps)} or less if the load allows it.`,
     facts: { rating: { value: weak.amps, unit: 'A' }, fuse: { value: rating, unit: 'A' } },
     at: loom.terminalAt.get(weak.address)?.at ?? fuse.at,
